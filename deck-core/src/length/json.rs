@@ -1,0 +1,94 @@
+//! Lengths in JSON: a bare number in the document's unit, or a text that names its own.
+//!
+//! A length does not know in which document it stands, and serde hands nothing down. The document (a job, a plan)
+//! therefore names its unit for the time it is written or read; each thread has its own, and it is put back at the end.
+
+use super::{Length, Unit};
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+use std::cell::Cell;
+
+/// How lengths are written into JSON, and what a bare number means in it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum JsonForm {
+    /// Texts that name their unit; a bare number is refused. The form outside every document.
+    Text,
+    /// Numbers in the unit where those are exact, otherwise texts: reading gives back the same lengths.
+    Input(Unit),
+    /// Numbers in the unit, exact to the nanometre.
+    Number(Unit),
+}
+
+thread_local! {
+    static FORM: Cell<JsonForm> = const { Cell::new(JsonForm::Text) };
+}
+
+/// Runs `body` with lengths written and read in that form on this thread.
+pub fn with_json_form<T>(form: JsonForm, body: impl FnOnce() -> T) -> T {
+    struct Restore(JsonForm);
+    impl Drop for Restore {
+        fn drop(&mut self) {
+            FORM.set(self.0);
+        }
+    }
+    let _restore = Restore(FORM.replace(form));
+    body()
+}
+
+impl Serialize for Length {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match FORM.get() {
+            JsonForm::Text => serializer.collect_str(self),
+            JsonForm::Input(unit) if !self.is_exact_in(unit) => serializer.collect_str(self),
+            JsonForm::Input(unit) | JsonForm::Number(unit) => serialize_number(self.number(unit), serializer),
+        }
+    }
+}
+
+/// Writes a number without a point where it is whole.
+pub(crate) fn serialize_number<S: Serializer>(number: f64, serializer: S) -> Result<S::Ok, S::Error> {
+    const WHOLE: f64 = 9_007_199_254_740_992.0;
+    if number.fract() == 0.0 && number.abs() < WHOLE {
+        // Whole and below 2^53: the cast is exact.
+        #[allow(clippy::cast_possible_truncation)]
+        serializer.serialize_i64(number as i64)
+    } else {
+        serializer.serialize_f64(number)
+    }
+}
+
+impl<'de> Deserialize<'de> for Length {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Length, D::Error> {
+        #[derive(Deserialize)]
+        #[serde(untagged)]
+        enum Given {
+            Number(f64),
+            Text(String),
+        }
+        let unit = match FORM.get() {
+            JsonForm::Text => None,
+            JsonForm::Input(unit) | JsonForm::Number(unit) => Some(unit),
+        };
+        let reading = match (Given::deserialize(deserializer)?, unit) {
+            (Given::Number(number), Some(unit)) => Length::read_number(number, unit).map(|reading| reading.length),
+            (Given::Text(text), Some(unit)) => Length::read(&text, unit).map(|reading| reading.length),
+            (Given::Number(number), None) => number.to_string().parse(),
+            (Given::Text(text), None) => text.parse(),
+        };
+        reading.map_err(de::Error::custom)
+    }
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Length {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Length".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({
+            "description": "A length: a number in the job's unit, or a text such as 94-1/2, 94.5 in, 7' 10-1/2\", 2400 mm or 2.4 m.",
+            "type": ["number", "string"]
+        })
+    }
+}
