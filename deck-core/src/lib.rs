@@ -3,10 +3,14 @@
 //! (front page written last)
 
 pub mod error;
+pub mod fasteners;
+pub mod frame;
 pub mod geometry;
 pub mod length;
 pub mod math;
 pub mod money;
+pub mod outline;
+pub mod seams;
 pub mod stock;
 
 pub use error::{Error, Fault, Faults, Kind};

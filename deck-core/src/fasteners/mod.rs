@@ -1,0 +1,5 @@
+//! Where every fastener goes.
+
+mod schedule;
+
+pub use schedule::{Fastener, Schedule};

@@ -1,0 +1,273 @@
+//! Where each member's flange lies.
+
+use super::{Condition, Facing, FrameSpec, MeasuredTo, MemberSpec, Profile, Regular};
+use crate::error::{Error, Fault, Faults, Kind};
+use crate::length::Length;
+use serde::{Deserialize, Serialize};
+
+/// A cross member with its flange in place.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct CrossMember {
+    /// Counted from the bow, from 1.
+    pub number: usize,
+    /// The tape reading, and what it is to.
+    pub station: Length,
+    /// What the reading is to.
+    pub measured_to: MeasuredTo,
+    /// Profile family, where given.
+    pub profile: Option<Profile>,
+    /// The way the flange lies from the web, where given.
+    pub faces: Option<Facing>,
+    /// Station of the flange's fore edge.
+    pub fore: Length,
+    /// Station of the flange's aft edge.
+    pub aft: Length,
+    /// Wall thickness of the flange, where given.
+    pub wall: Option<Length>,
+    /// Distance of its port end from the port edge; none: it reaches the deck edge.
+    pub port_end: Option<Length>,
+    /// Distance of its starboard end from the port edge; none: it reaches the deck edge.
+    pub starboard_end: Option<Length>,
+    /// What the strip-out showed.
+    pub condition: Condition,
+}
+
+impl CrossMember {
+    /// Width of the flange.
+    pub fn flange(&self) -> Length {
+        self.aft - self.fore
+    }
+
+    /// Middle of the flange, rounded down to the nanometre.
+    pub fn centre(&self) -> Length {
+        self.fore.midpoint(self.aft)
+    }
+}
+
+/// The cross members in order from the bow, their flanges apart from each other.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Frame {
+    members: Vec<CrossMember>,
+}
+
+/// More members than this no boat has; beyond it a spacing was given in the wrong unit.
+const MOST_MEMBERS: usize = 600;
+
+impl Frame {
+    /// Puts each flange in its place; pointers are relative to the frame.
+    ///
+    /// `positions` tells where each of the members stood in the input, when some could not be read and were left out.
+    ///
+    /// # Errors
+    /// A flange width or a kind of reading that is not given, members out of order or overlapping, ends reversed, a
+    /// spacing that cannot be.
+    pub fn new(spec: &FrameSpec) -> Result<Frame, Error> {
+        let positions: Vec<usize> = (0..spec.members.len()).collect();
+        Frame::of_readable(spec, &positions)
+    }
+
+    /// As [`Frame::new`], for a list from which unreadable members were left out; `positions` are their places in it.
+    pub(crate) fn of_readable(spec: &FrameSpec, positions: &[usize]) -> Result<Frame, Error> {
+        let mut faults = Faults::new();
+        check_shared(spec, &mut faults);
+        let regular;
+        let (specs, listed): (&[MemberSpec], bool) = match spec.regular {
+            Some(spacing) => {
+                regular = faults.take(stations(spacing)).unwrap_or_default();
+                (&regular, false)
+            }
+            None => (&spec.members, true),
+        };
+        let pointer = |index: usize| match positions.get(index) {
+            Some(position) if listed => format!("/members/{position}"),
+            _ => String::new(),
+        };
+        let placed: Vec<Option<CrossMember>> = specs
+            .iter()
+            .enumerate()
+            .map(|(index, member)| place(spec, member, index + 1, &pointer(index), &mut faults))
+            .collect();
+        check_order(&placed, &pointer, &mut faults);
+        faults.finish()?;
+        Ok(Frame { members: placed.into_iter().flatten().collect() })
+    }
+
+    /// The members from the bow aft.
+    pub fn members(&self) -> &[CrossMember] {
+        &self.members
+    }
+}
+
+fn check_shared(spec: &FrameSpec, faults: &mut Faults) {
+    if spec.regular.is_some() && !spec.members.is_empty() {
+        faults.push(
+            Fault::new(
+                Kind::Conflict,
+                "members and regular",
+                "The members are given both one by one and at a regular spacing.",
+                "Give one of the two.",
+            )
+            .within("regular"),
+        );
+    }
+    if spec.regular.is_none() && spec.members.is_empty() {
+        faults.push(
+            Fault::new(
+                Kind::MissingField,
+                "",
+                "No cross members are given.",
+                "Give \"members\", one by one, or \"regular\" with first, last and spacing.",
+            )
+            .within("members"),
+        );
+    }
+    if spec.members.len() > MOST_MEMBERS {
+        faults.push(too_many(spec.members.len()).within("members"));
+    }
+}
+
+fn too_many(count: usize) -> Fault {
+    Fault::new(
+        Kind::TooMany,
+        count.to_string(),
+        format!("{count} cross members are more than a boat has."),
+        format!("There are at most {MOST_MEMBERS}."),
+    )
+}
+
+fn stations(regular: Regular) -> Result<Vec<MemberSpec>, Error> {
+    let Regular { first, last, spacing } = regular;
+    let refuse = |field: &str, value: Length, message: String, accepted: &str| -> Error {
+        let fault = Fault::new(Kind::FrameSpacing, value.to_string(), message, accepted);
+        fault.within(field).within("regular").into()
+    };
+    if spacing <= Length::ZERO {
+        let message = format!("A spacing of {spacing} leads nowhere.");
+        return Err(refuse("spacing", spacing, message, "A spacing is above zero, such as 16 in or 24 in."));
+    }
+    if last <= first {
+        let message = format!("The last member, at {last}, is not aft of the first, at {first}.");
+        return Err(refuse("last", last, message, "The last lies aft of the first."));
+    }
+    let bays = (last - first).steps_of(spacing);
+    // `bays` counts whole steps and is above zero.
+    let count = usize::try_from(bays).unwrap_or(usize::MAX).saturating_add(1);
+    if count > MOST_MEMBERS {
+        return Err(too_many(count).within("spacing").within("regular").into());
+    }
+    Ok((0..bays).map(|bay| MemberSpec::new(first + spacing * bay)).chain([MemberSpec::new(last)]).collect())
+}
+
+/// Where a member's flange lies.
+fn place(
+    frame: &FrameSpec,
+    member: &MemberSpec,
+    number: usize,
+    pointer: &str,
+    faults: &mut Faults,
+) -> Option<CrossMember> {
+    let missing = |field: &str, what: &str, accepted: &str| {
+        let message = format!("Member {number} has no {what}.");
+        Fault::new(Kind::MissingField, "", message, accepted).within(field).at(pointer)
+    };
+    let flange = member.flange.or(frame.flange);
+    let measured_to = member.measured_to.or(frame.measured_to);
+    let profile = member.profile.or(frame.profile);
+    let faces = member.faces.or(frame.faces);
+    match flange {
+        None => faults.push(missing("flange", "flange width", "Measure the flat top; give it here or for the frame.")),
+        Some(width) if width <= Length::ZERO => {
+            let message = format!("A flange of {width} bears nothing.");
+            let fault = Fault::new(Kind::LengthZero, width.to_string(), message, "A flange is above zero.");
+            // The width may be the frame's: then the frame is where it is mended.
+            let pointer = if member.flange.is_some() { pointer } else { "" };
+            faults.push(fault.within("flange").at(pointer));
+        }
+        Some(_) => {}
+    }
+    let words = "\"web\", \"fore-edge\", \"aft-edge\" or \"centre\"";
+    if measured_to.is_none() {
+        let accepted = format!("Say what the station is to: {words}.");
+        faults.push(missing("measured_to", "word on what its station is measured to", &accepted));
+    }
+    if measured_to == Some(MeasuredTo::Web) {
+        if profile.is_none() {
+            faults.push(missing(
+                "profile",
+                "profile family, and its station is to the web",
+                "One of C, Z, S, I, hat, box.",
+            ));
+        }
+        if faces.is_none() && profile.is_some_and(Profile::is_one_sided) {
+            let accepted = "Say which way the flange lies from the web: \"fore\" or \"aft\".";
+            faults.push(missing("faces", "facing, and its station is to the web", accepted));
+        }
+    }
+    check_ends(member, number, pointer, faults);
+    let (flange, measured_to) = (flange.filter(|width| *width > Length::ZERO)?, measured_to?);
+    let fore = fore_edge(member.station, flange, measured_to, profile, faces)?;
+    Some(CrossMember {
+        number,
+        station: member.station,
+        measured_to,
+        profile,
+        faces,
+        fore,
+        aft: fore + flange,
+        wall: member.wall.or(frame.wall),
+        port_end: member.port_end,
+        starboard_end: member.starboard_end,
+        condition: member.condition,
+    })
+}
+
+fn fore_edge(
+    station: Length,
+    flange: Length,
+    measured_to: MeasuredTo,
+    profile: Option<Profile>,
+    faces: Option<Facing>,
+) -> Option<Length> {
+    Some(match measured_to {
+        MeasuredTo::ForeEdge => station,
+        MeasuredTo::AftEdge => station - flange,
+        MeasuredTo::Centre => station - flange / 2,
+        MeasuredTo::Web if !profile?.is_one_sided() => station - flange / 2,
+        MeasuredTo::Web if faces? == Facing::Aft => station,
+        MeasuredTo::Web => station - flange,
+    })
+}
+
+fn check_ends(member: &MemberSpec, number: usize, pointer: &str, faults: &mut Faults) {
+    if let Some(port) = member.port_end.filter(|port| member.starboard_end.is_some_and(|starboard| starboard <= *port))
+    {
+        let message = format!("Member {number}'s port end, {port}, is not to port of its starboard end.");
+        let fault =
+            Fault::new(Kind::FrameEndsReversed, port.to_string(), message, "Both are measured from the port edge.");
+        faults.push(fault.within("port_end").at(pointer));
+    }
+}
+
+fn check_order(placed: &[Option<CrossMember>], pointer: &impl Fn(usize) -> String, faults: &mut Faults) {
+    for (index, pair) in placed.windows(2).enumerate() {
+        let [Some(fore), Some(aft)] = pair else { continue };
+        let value = aft.station.to_string();
+        let fault = if aft.station <= fore.station {
+            let message = format!(
+                "Member {}, at {}, is not aft of member {}, at {}.",
+                aft.number, aft.station, fore.number, fore.station
+            );
+            Fault::new(Kind::FrameOutOfOrder, value, message, "Members are listed from the bow aft.")
+        } else if aft.fore < fore.aft {
+            let message = format!(
+                "Member {}'s flange starts at {}, before member {}'s ends at {}.",
+                aft.number, aft.fore, fore.number, fore.aft
+            );
+            Fault::new(Kind::FrameOverlap, value, message, "Flanges lie apart from each other.")
+        } else {
+            continue;
+        };
+        faults.push(fault.within("station").at(&pointer(index + 1)));
+    }
+}
