@@ -229,13 +229,16 @@ fn fore_edge(
     profile: Option<Profile>,
     faces: Option<Facing>,
 ) -> Option<Length> {
-    Some(match measured_to {
+    let reads_to = match measured_to {
+        MeasuredTo::Web if !profile?.is_one_sided() => MeasuredTo::Centre,
+        MeasuredTo::Web if faces? == Facing::Aft => MeasuredTo::ForeEdge,
+        MeasuredTo::Web => MeasuredTo::AftEdge,
+        edge => edge,
+    };
+    Some(match reads_to {
         MeasuredTo::ForeEdge => station,
-        MeasuredTo::AftEdge => station - flange,
         MeasuredTo::Centre => station - flange / 2,
-        MeasuredTo::Web if !profile?.is_one_sided() => station - flange / 2,
-        MeasuredTo::Web if faces? == Facing::Aft => station,
-        MeasuredTo::Web => station - flange,
+        _ => station - flange,
     })
 }
 

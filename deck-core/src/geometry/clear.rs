@@ -72,7 +72,7 @@ impl Line {
         if self.x < low || self.x > high {
             return None;
         }
-        if low == high {
+        if high - low <= 0.0 {
             return Some((a.1.min(b.1), a.1.max(b.1)));
         }
         let y = a.1 + (b.1 - a.1) * (self.x - a.0) / (b.0 - a.0);

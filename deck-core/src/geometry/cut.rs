@@ -59,7 +59,7 @@ impl<T: Copy> Path<T> {
             Chains::Whole => return vec![self.clone()],
             Chains::Open(chains) => chains,
         };
-        join(chains, edge, keep).into_iter().map(|sides| Path::as_walked(sides).without_empty_sides()).collect()
+        join(&chains, edge, keep).into_iter().map(|sides| Path::as_walked(sides).without_empty_sides()).collect()
     }
 
     /// The stretches of the path on the kept side, each with the point where it ends.
@@ -115,7 +115,7 @@ fn is_kept<T>(side: &Side<T>, to: Point, line: Length, keep: Keep) -> bool {
 }
 
 /// Joins chains along the line into closed runs of sides.
-fn join<T: Copy>(chains: Vec<Chain<T>>, edge: T, keep: Keep) -> Vec<Vec<Side<T>>> {
+fn join<T: Copy>(chains: &[Chain<T>], edge: T, keep: Keep) -> Vec<Vec<Side<T>>> {
     let along = |point: Point| if keep == Keep::Fore { point.y } else { -point.y };
     let mut starts: Vec<(Length, usize)> = chains
         .iter()

@@ -102,8 +102,6 @@ impl Length {
         self.0 == 0
     }
 
-    // serde's `skip_serializing_if` hands over a reference.
-    #[allow(clippy::trivially_copy_pass_by_ref)]
     pub(crate) fn is_zero_ref(&self) -> bool {
         self.is_zero()
     }

@@ -83,7 +83,7 @@ fn read(text: &str, default: Option<Unit>) -> Result<Reading, Fault> {
     let figures = Scanner { rest: body, text }.figures()?;
     let (numerator, denominator) = in_nanometres(&figures, default, text)?;
     let nanometres = round_half_even(if negative { -numerator } else { numerator }, denominator);
-    let length = i64::try_from(nanometres).map(Length).unwrap_or(Length::MAX);
+    let length = i64::try_from(nanometres).map_or(Length::MAX, Length);
     if length > Length::LIMIT || length < -Length::LIMIT {
         return Err(too_large(text));
     }

@@ -1,5 +1,11 @@
 //! Whole-number arithmetic that the exact parts rest on.
 
+mod interval;
+mod simplex;
+
+pub use interval::IntervalSet;
+pub(crate) use simplex::Programme;
+
 /// `numerator / denominator` rounded to the nearest whole number, halves to the even one. `denominator` is above zero.
 pub fn round_half_even(numerator: i128, denominator: i128) -> i128 {
     let quotient = numerator.div_euclid(denominator);

@@ -287,15 +287,12 @@ impl Parametric {
     /// From the bow edge around the port bow corner to the port side.
     fn port_bow(&self, walk: &mut Walk) {
         let (run, rise) = self.side_slope();
-        match self.bow_points() {
-            Some((on_edge, on_side, radius)) => {
-                walk.corner(on_edge, radius.map(|radius| (on_side, radius, Turn::Left)), Rim::BowCorner);
-                walk.corner(on_side, None, if rise.is_zero() { Rim::Port } else { Rim::BowCorner });
-            }
-            None => {
-                let rim = if rise.is_zero() { Rim::Port } else { Rim::BowCorner };
-                walk.corner(Point::new(Length::ZERO, rise), None, rim);
-            }
+        let side = if rise.is_zero() { Rim::Port } else { Rim::BowCorner };
+        if let Some((on_edge, on_side, radius)) = self.bow_points() {
+            walk.corner(on_edge, radius.map(|radius| (on_side, radius, Turn::Left)), Rim::BowCorner);
+            walk.corner(on_side, None, side);
+        } else {
+            walk.corner(Point::new(Length::ZERO, rise), None, side);
         }
         if !rise.is_zero() {
             walk.corner(Point::new(run, Length::ZERO), None, Rim::Port);

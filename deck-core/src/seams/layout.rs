@@ -1,0 +1,128 @@
+//! A layout of seams, and the reason when there is none.
+
+use crate::length::Length;
+use serde::{Deserialize, Serialize};
+
+/// What the search found.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Seams {
+    /// The layouts, best first.
+    pub layouts: Vec<SeamLayout>,
+    /// Why there is no layout, where there is none.
+    pub no_layout: Option<NoLayout>,
+    /// True where nothing better exists; false where the enumeration was cut off.
+    pub proven: bool,
+}
+
+/// One way to split the deck into boards.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct SeamLayout {
+    /// The boards from the bow aft.
+    pub boards: Vec<Board>,
+    /// The seams from the bow aft, one fewer than boards.
+    pub seams: Vec<Seam>,
+    /// What the layout costs, in order of weight.
+    pub cost: Cost,
+    /// Station where the last board ends.
+    pub finish: Length,
+}
+
+/// A board, from seam to seam.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Board {
+    /// Counted from the bow, from 1.
+    pub number: usize,
+    /// Station of its fore edge.
+    pub fore: Length,
+    /// Station of its aft edge.
+    pub aft: Length,
+    /// Extent fore and aft.
+    pub width: Length,
+    /// The sheet whose full width it keeps; none: it is ripped.
+    pub full_width_of: Option<String>,
+    /// True below the preferred width.
+    pub narrow: bool,
+    /// The members that it rests on, by number.
+    pub supports: Vec<usize>,
+}
+
+/// A seam, on the flange of a member.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Seam {
+    /// Counted from the bow, from 1: it lies between the board of that number and the next.
+    pub number: usize,
+    /// Number of the member that it lies on.
+    pub member: usize,
+    /// Aft edge of the board forward of it: where the gap starts.
+    pub fore: Length,
+    /// Fore edge of the board aft of it: where the gap ends.
+    pub aft: Length,
+    /// Bearing of the board forward of it.
+    pub bearing_fore: Length,
+    /// Bearing of the board aft of it.
+    pub bearing_aft: Length,
+    /// How far the middle of the gap lies aft of the middle of the flange.
+    pub shift: Length,
+    /// How much wider the flange would have to be for two rows of fasteners where the seam lies; zero where they fit.
+    pub short_by: Length,
+    /// Length of the seam, athwart; none where no outline was given.
+    pub length: Option<Length>,
+}
+
+/// What a layout costs, in order of weight: the first that differs decides.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Cost {
+    /// Seams where two rows of fasteners do not fit.
+    pub short_seams: usize,
+    /// Boards.
+    pub boards: usize,
+    /// Boards narrower than preferred.
+    pub narrow_boards: usize,
+    /// Boards that are not as wide as a sheet.
+    pub ripped_boards: usize,
+    /// Sum over the boards of |width of board i − width of board n + 1 − i|.
+    pub unevenness: Length,
+    /// Length of all seams.
+    pub seam_length: Length,
+    /// Sum of how far seams lie from the middle of their flanges.
+    pub shift: Length,
+    /// How much shorter than the outline the boards finish.
+    pub finish_short: Length,
+}
+
+/// Why a deck cannot be laid out, as a value: the estimator needs the reason more than the no.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct NoLayout {
+    /// The reason, as a sentence.
+    pub reason: String,
+    /// The bay that stops it, where one does.
+    pub bay: Option<Bay>,
+    /// The sheet that falls short: the widest in stock.
+    pub sheet: Option<String>,
+    /// How much wider that sheet would have to be.
+    pub shortfall: Option<Length>,
+    /// What would mend it, each on its own.
+    pub mend: Vec<String>,
+}
+
+/// The bay between two neighbouring members.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Bay {
+    /// Number of the member forward of it; none at the bow.
+    pub fore_member: Option<usize>,
+    /// Number of the member aft of it; none at the stern.
+    pub aft_member: Option<usize>,
+    /// Station where it starts: the aft edge of the flange forward of it.
+    pub from: Length,
+    /// Station where it ends: the fore edge of the flange aft of it.
+    pub to: Length,
+    /// Clear distance between the two.
+    pub clear: Length,
+}
