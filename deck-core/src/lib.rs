@@ -9,10 +9,11 @@ pub mod geometry;
 pub mod length;
 pub mod math;
 pub mod money;
+pub mod nest;
 pub mod outline;
 pub mod seams;
 pub mod stock;
 
 pub use error::{Error, Fault, Faults, Kind};
-pub use length::{Length, Notation, Unit};
+pub use length::{Area, Length, Notation, Unit};
 pub use money::Money;

@@ -3,7 +3,7 @@
 //! A length does not know in which document it stands, and serde hands nothing down. The document (a job, a plan)
 //! therefore names its unit for the time it is written or read; each thread has its own, and it is put back at the end.
 
-use super::{Length, Unit};
+use super::{Area, Length, Unit};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use std::cell::Cell;
 
@@ -76,6 +76,34 @@ impl<'de> Deserialize<'de> for Length {
             (Given::Text(text), None) => text.parse(),
         };
         reading.map_err(de::Error::custom)
+    }
+}
+
+/// As for lengths, in the squared unit. A number carries 53 bits, fewer than an area may have: it is the nearest one.
+impl Serialize for Area {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match FORM.get() {
+            JsonForm::Text => serializer.collect_str(self),
+            JsonForm::Input(unit) | JsonForm::Number(unit) => serialize_number(self.number(unit), serializer),
+        }
+    }
+}
+
+/// A text names its unit; a bare number takes the document's.
+impl<'de> Deserialize<'de> for Area {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Area, D::Error> {
+        #[derive(Deserialize)]
+        #[serde(untagged)]
+        enum Given {
+            Number(f64),
+            Text(String),
+        }
+        match (Given::deserialize(deserializer)?, FORM.get()) {
+            (Given::Text(text), _) => text.parse(),
+            (Given::Number(number), JsonForm::Input(unit) | JsonForm::Number(unit)) => Area::read_number(number, unit),
+            (Given::Number(number), JsonForm::Text) => number.to_string().parse(),
+        }
+        .map_err(de::Error::custom)
     }
 }
 

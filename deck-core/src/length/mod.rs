@@ -4,11 +4,13 @@
 //! fractions and one measured in millimetres are both exact. Reading is in `parse`, printing in `print`, the JSON form
 //! in `json`.
 
+mod area;
 mod json;
 mod parse;
 mod print;
 mod unit;
 
+pub use area::Area;
 pub(crate) use json::serialize_number;
 pub use json::{JsonForm, with_json_form};
 pub use parse::Reading;

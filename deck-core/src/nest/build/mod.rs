@@ -1,0 +1,13 @@
+//! The constructive heuristics: each gives a whole answer in one go, and all are tried.
+
+mod cheapen;
+mod fill;
+mod layout;
+mod pack;
+mod rule;
+
+pub(super) use cheapen::cheapen;
+pub(super) use fill::Pattern;
+pub(super) use layout::{Piece, Tally, layout, strip};
+pub(super) use pack::{Choice, Solution, pack};
+pub(super) use rule::Rule;

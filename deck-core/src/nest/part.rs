@@ -1,0 +1,114 @@
+//! A rectangle to be sawn.
+
+use crate::error::{Error, Fault, Faults, Kind};
+use crate::length::Length;
+use serde::{Deserialize, Serialize};
+
+/// Equal rectangles to be sawn out of sheets.
+///
+/// # Examples
+/// ```
+/// use deck_core::nest::{Grain, Part};
+/// let lid = Part::new("lid", "24 in".parse()?, "16 in".parse()?).count(2).grain(Grain::Length).boat("hull 7");
+/// assert_eq!(lid.count, 2);
+/// # Ok::<(), deck_core::Error>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+#[non_exhaustive]
+pub struct Part {
+    /// What is written on it.
+    pub label: String,
+    /// Its length.
+    pub length: Length,
+    /// Its width.
+    pub width: Length,
+    /// How many are wanted.
+    #[serde(default = "one")]
+    pub count: u32,
+    /// How it must lie to the grain of the sheet.
+    #[serde(default)]
+    pub grain: Grain,
+    /// The boat that it is for, when several share an order.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub boat: Option<String>,
+}
+
+/// How a part must lie to the grain of its sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Grain {
+    /// It may be turned.
+    #[default]
+    Any,
+    /// Its length lies along the sheet's length.
+    Length,
+    /// Its length lies across the sheet's length.
+    Width,
+}
+
+fn one() -> u32 {
+    1
+}
+
+impl Part {
+    /// One part that may be turned, for no boat in particular.
+    pub fn new(label: impl Into<String>, length: Length, width: Length) -> Part {
+        Part { label: label.into(), length, width, count: 1, grain: Grain::Any, boat: None }
+    }
+
+    /// With so many copies.
+    #[must_use]
+    pub fn count(mut self, count: u32) -> Part {
+        self.count = count;
+        self
+    }
+
+    /// With a direction of grain.
+    #[must_use]
+    pub fn grain(mut self, grain: Grain) -> Part {
+        self.grain = grain;
+        self
+    }
+
+    /// For a boat.
+    #[must_use]
+    pub fn boat(mut self, boat: impl Into<String>) -> Part {
+        self.boat = Some(boat.into());
+        self
+    }
+
+    /// Checks the sizes; pointers are relative to the part.
+    ///
+    /// # Errors
+    /// A side of zero or less, or beyond [`Length::LIMIT`].
+    pub fn check(&self) -> Result<(), Error> {
+        let mut faults = Faults::new();
+        for (field, side) in [("length", self.length), ("width", self.width)] {
+            let (kind, fault) = if side.is_negative() {
+                (Kind::LengthNegative, "is below zero")
+            } else if side.is_zero() {
+                (Kind::LengthZero, "leaves nothing to saw")
+            } else if side > Length::LIMIT {
+                (Kind::LengthTooLarge, "is too large")
+            } else {
+                continue;
+            };
+            let message = format!("{side} {fault}.");
+            faults.push(
+                Fault::new(kind, side.to_string(), message, "A side is above zero and below 1 km.").within(field),
+            );
+        }
+        faults.finish()
+    }
+
+    /// Whether the part counts as turned where its sides lie like that on a sheet.
+    ///
+    /// A square looks alike both ways: it is said to lie as its grain asks, and otherwise not to be turned.
+    pub(super) fn is_turned(&self, along: Length, across: Length) -> bool {
+        let turned = self.length == across && self.width == along;
+        turned && (self.length != self.width || self.grain == Grain::Width)
+    }
+}

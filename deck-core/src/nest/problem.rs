@@ -1,0 +1,150 @@
+//! The order as the constructions see it: whole numbers, equal parts together, kerf folded into the sizes.
+//!
+//! Every part and every sheet is one kerf longer and one kerf wider than it is. Cuts then have no thickness: pieces
+//! laid edge to edge fill the grown sheet exactly when the real ones, a kerf apart, fill the real sheet, because the
+//! last piece of a row needs no cut behind it.
+
+use super::cost::CostIn;
+use super::part::{Grain, Part};
+use crate::length::Length;
+use crate::stock::{Saw, SawLine, Sheet, SheetGrain};
+use std::collections::BTreeMap;
+
+/// Turns of the saw line where the shop sets no limit. Deeper trees are never wanted at a saw, and depth is stack.
+pub(super) const MOST_STAGES: u8 = 40;
+
+/// A size, grown by the kerf, in nanometres: along the sheet's length, and across it.
+pub(super) type Size = (i64, i64);
+
+/// Parts that cannot be told apart by the saw.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Class {
+    /// Grown size as it lies on a sheet with grain; for parts that may turn the longer side comes first.
+    pub(super) size: Size,
+    /// True where the grain of the sheet forbids the turn.
+    pub(super) locked: bool,
+    /// Real area of one.
+    pub(super) area: i128,
+    /// Copies wanted.
+    pub(super) count: u32,
+    /// The parts in it: index and copies.
+    pub(super) members: Vec<(usize, u32)>,
+}
+
+/// One size of stock.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Rack {
+    /// Grown size inside the edge trim; zero or less where the trim leaves nothing.
+    pub(super) size: Size,
+    /// True where grain locks parts.
+    pub(super) grain: bool,
+    /// Sheets there are, at most one for each copy that is wanted.
+    pub(super) count: u32,
+    /// Cost of one in the smallest units.
+    pub(super) cost: i128,
+}
+
+/// The whole order.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Problem {
+    /// Kinds of parts, in an order that does not depend on the order of the input.
+    pub(super) classes: Vec<Class>,
+    /// The stock, as it was given.
+    pub(super) racks: Vec<Rack>,
+    pub(super) kerf: i64,
+    pub(super) stages: u8,
+    pub(super) first: Option<SawLine>,
+    /// Smallest offcut worth keeping, grown.
+    pub(super) keep: Option<Size>,
+    pub(super) cost_in: CostIn,
+}
+
+impl Problem {
+    /// Input that has been checked, in whole numbers.
+    pub(super) fn new(parts: &[Part], stock: &[Sheet], saw: &Saw) -> Problem {
+        let kerf = saw.kerf.nanometres();
+        let classes = classes(parts, kerf);
+        let copies = classes.iter().fold(0_u32, |sum, class| sum.saturating_add(class.count));
+        let cost_in = if stock.iter().any(|sheet| sheet.price.is_some()) { CostIn::Money } else { CostIn::Area };
+        Problem {
+            racks: stock.iter().map(|sheet| rack(sheet, saw, copies, cost_in)).collect(),
+            classes,
+            kerf,
+            stages: saw.stages.unwrap_or(MOST_STAGES),
+            first: saw.first,
+            keep: saw.keep.map(|(length, width)| (length.nanometres() + kerf, width.nanometres() + kerf)),
+            cost_in,
+        }
+    }
+
+    /// Copies wanted of every class.
+    pub(super) fn wanted(&self) -> Vec<u32> {
+        self.classes.iter().map(|class| class.count).collect()
+    }
+
+    /// True where the class fits that stock, alone on a sheet.
+    pub(super) fn fits(class: &Class, rack: &Rack) -> bool {
+        // Two cuts free a part from a sheet, and the second is not counted as a stage: every saw can do it.
+        class.lies(rack).into_iter().flatten().any(|size| size.0 <= rack.size.0 && size.1 <= rack.size.1)
+    }
+
+    /// True for a grown size that is worth keeping as an offcut.
+    pub(super) fn keeps(&self, size: Size, grain: bool) -> bool {
+        self.keep.is_some_and(|keep| {
+            let real = size.0 > self.kerf && size.1 > self.kerf;
+            let as_is = size.0 >= keep.0 && size.1 >= keep.1;
+            real && (as_is || !grain && size.0 >= keep.1 && size.1 >= keep.0)
+        })
+    }
+}
+
+impl Class {
+    /// The ways in which it may lie on a sheet.
+    pub(super) fn lies(&self, rack: &Rack) -> [Option<Size>; 2] {
+        let (length, width) = self.size;
+        let turns = length != width && !(self.locked && rack.grain);
+        [Some((length, width)), turns.then_some((width, length))]
+    }
+}
+
+fn rack(sheet: &Sheet, saw: &Saw, copies: u32, cost_in: CostIn) -> Rack {
+    let (length, width) = sheet.size();
+    let grown = |side: Length| (side - saw.trim * 2 + saw.kerf).nanometres();
+    let usable = |side: Length| side > saw.trim * 2;
+    let price = match (cost_in, sheet.offcut) {
+        (CostIn::Money, _) => sheet.price.map_or(0, crate::money::Money::ten_thousandths),
+        (CostIn::Area, true) => 0,
+        (CostIn::Area, false) => i128::from(length.nanometres()) * i128::from(width.nanometres()),
+    };
+    Rack {
+        size: if usable(length) && usable(width) { (grown(length), grown(width)) } else { (0, 0) },
+        grain: sheet.grain == SheetGrain::Length,
+        count: sheet.count.map_or(copies, |count| count.min(copies)),
+        cost: price,
+    }
+}
+
+/// Parts that the saw cannot tell apart, largest first; ties are broken by what the parts are, not by where they stand.
+fn classes(parts: &[Part], kerf: i64) -> Vec<Class> {
+    let mut groups: BTreeMap<(Size, bool), Vec<usize>> = BTreeMap::new();
+    for (index, part) in parts.iter().enumerate().filter(|(_, part)| part.count > 0) {
+        let (length, width) = (part.length.nanometres() + kerf, part.width.nanometres() + kerf);
+        let key = match part.grain {
+            Grain::Any => ((length.max(width), length.min(width)), false),
+            Grain::Length => ((length, width), true),
+            Grain::Width => ((width, length), true),
+        };
+        // A square lies the same way whichever way it is turned.
+        let key = (key.0, key.1 && length != width);
+        groups.entry(key).or_default().push(index);
+    }
+    let class = |((size, locked), mut members): ((Size, bool), Vec<usize>)| {
+        members.sort_by_key(|&index| parts.get(index).map(|part| (&part.boat, &part.label, part.grain)));
+        let members: Vec<(usize, u32)> =
+            members.into_iter().filter_map(|index| Some((index, parts.get(index)?.count))).collect();
+        let count = members.iter().fold(0_u32, |sum, member| sum.saturating_add(member.1));
+        let area = i128::from(size.0 - kerf) * i128::from(size.1 - kerf);
+        Class { size, locked, area, count, members }
+    };
+    groups.into_iter().rev().map(class).collect()
+}

@@ -1,0 +1,124 @@
+//! The order of work: every rule once, then cheaper sheets, then other orders of the parts while steps are left.
+
+use super::bound::Bound;
+use super::build::{Choice, Rule, Solution, cheapen, pack};
+use super::choose::Best;
+use super::effort::{Effort, Steps};
+use super::problem::Problem;
+
+/// The best answer that the effort pays for.
+pub(super) fn search(problem: &Problem, effort: Effort, bound: &Bound) -> Solution {
+    let copies = problem.classes.iter().map(|class| u64::from(class.count)).sum();
+    let (quick, further) = effort.budget(copies);
+    let mut best = Best::new(problem);
+    construct(problem, &mut best, &mut Steps::new(quick));
+    if let Some(cheaper) = best.solution().map(|solution| cheapen(problem, solution, &mut Steps::new(quick))) {
+        best.offer(cheaper);
+    }
+    if further > 0 {
+        shuffle(problem, &mut best, &mut Steps::new(further), bound);
+    }
+    // `construct` always finishes one construction, so there is an answer; the empty one stands for what cannot happen.
+    let nothing = || Solution { runs: Vec::new(), left: problem.wanted(), cost: 0 };
+    best.into_solution().unwrap_or_else(nothing)
+}
+
+/// Where the next sheet comes from, in every way that can make a difference.
+fn choices(problem: &Problem) -> Vec<Choice> {
+    let some: Vec<usize> = (0..problem.racks.len()).filter(|&rack| has_any(problem, rack)).collect();
+    let mut choices = vec![Choice::Cheapest];
+    if some.len() > 1 {
+        if problem.racks.iter().any(|rack| rack.cost == 0 && rack.count > 0) {
+            choices.push(Choice::FreeFirst);
+        }
+        choices.extend(some.into_iter().map(Choice::Prefer));
+    }
+    choices
+}
+
+fn has_any(problem: &Problem, rack: usize) -> bool {
+    problem.racks.get(rack).is_some_and(|rack| rack.count > 0 && rack.size.0 > 0)
+}
+
+fn order(problem: &Problem, rule: Rule) -> Vec<u32> {
+    let mut order: Vec<u32> = (0..).take(problem.classes.len()).collect();
+    rule.order.sort(&problem.classes, &mut order);
+    order
+}
+
+fn construct(problem: &Problem, best: &mut Best<'_>, steps: &mut Steps) {
+    let choices = choices(problem);
+    for rule in Rule::all() {
+        for &choice in &choices {
+            best.offer(pack(problem, order(problem, rule), rule, choice, steps));
+            if steps.spent_all() {
+                return;
+            }
+        }
+    }
+}
+
+/// Constructions from orders in which neighbours have changed places at random, until the steps are spent or nothing
+/// better can exist.
+///
+/// # Method
+/// Random restarts around a greedy order; common practice. The numbers come from a generator with a fixed start, so
+/// that the same effort gives the same answer.
+fn shuffle(problem: &Problem, best: &mut Best<'_>, steps: &mut Steps, bound: &Bound) {
+    let mut random = SplitMix(SEED);
+    let choices = choices(problem);
+    let rules: Vec<Rule> = Rule::all().collect();
+    if problem.classes.len() < 2 {
+        return;
+    }
+    while !steps.spent_all() {
+        if best.value().is_some_and(|(unplaced, cost)| bound.met_by(unplaced, cost)) {
+            return;
+        }
+        let (Some(&rule), Some(&choice)) =
+            (rules.get(random.below(rules.len())), choices.get(random.below(choices.len())))
+        else {
+            return;
+        };
+        let mut order = order(problem, rule);
+        disturb(&mut order, &mut random);
+        best.offer(pack(problem, order, rule, choice, steps));
+        steps.spend(problem.classes.len() as u64);
+    }
+}
+
+/// Lets each class fall back behind a few of those that follow it.
+fn disturb(order: &mut [u32], random: &mut SplitMix) {
+    /// Places that a class may fall back at most: more makes the order arbitrary, less leaves it as it was.
+    const REACH: usize = 4;
+    for index in 0..order.len() {
+        let other = (index + random.below(REACH)).min(order.len() - 1);
+        order.swap(index, other);
+    }
+}
+
+/// Where the random numbers start. Any value does; a fixed one makes the search repeatable.
+const SEED: u64 = 0x7061_6e65_6c73_6177;
+
+/// A small generator of random numbers.
+///
+/// # Method
+/// SplitMix64: Steele, Lea and Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014.
+struct SplitMix(u64);
+
+impl SplitMix {
+    fn next(&mut self) -> u64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut mixed = self.0;
+        mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        mixed ^ (mixed >> 31)
+    }
+
+    /// A number below `end`, zero where `end` is.
+    fn below(&mut self, end: usize) -> usize {
+        let product = u128::from(self.next()) * (end as u128);
+        // The upper half of the product of a 64-bit number and `end` is below `end`.
+        usize::try_from(product >> 64).unwrap_or(0)
+    }
+}

@@ -1,0 +1,1 @@
+//! Small cases that can be verified by hand.

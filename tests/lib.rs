@@ -1,0 +1,1 @@
+//! Nothing: the tests are in the folders beside this file, one target each.

@@ -1,0 +1,4 @@
+//! Laws that hold for every input, tried on random ones.
+
+mod nest;
+mod saw_replay;

@@ -1,0 +1,3 @@
+//! Figures that others have published, against ours.
+
+mod nest;
