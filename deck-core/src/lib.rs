@@ -11,6 +11,8 @@ pub mod math;
 pub mod money;
 pub mod nest;
 pub mod outline;
+pub mod panels;
+pub mod published;
 pub mod seams;
 pub mod stock;
 

@@ -1,5 +1,28 @@
 //! Where every fastener goes.
+//!
+//! A row runs along each member under each panel. The rows on a panel's first and last member are edge rows, whether at
+//! a seam or at the bow or stern; those between are field rows. A row is evenly divided between its ends and mirrored
+//! about its middle; where an opening is in the way, fasteners move to the opening's sides or are dropped, and the
+//! greatest gap that is left is told.
+//!
+//! ```text
+//!   panel's port end                                       starboard end
+//!   │← end distance →•──────•──────•──────•──────•← end distance →│
+//!                    │← R, evenly divided in n − 1 steps →│
+//! ```
+//!
+//! # Method
+//! `n = ⌈R / s⌉ + 1` fasteners to a row, R the length over which board and member both exist, less the end distance in
+//! the board or in the metal at each end, whichever binds. Derived; the distances are the caller's.
 
+mod divide;
+mod length;
+mod row;
 mod schedule;
 
+pub use length::least_length;
+pub use row::{Fastening, Row, RowKind, fasteners};
 pub use schedule::{Fastener, Schedule};
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,114 @@
+//! Divides a row, and moves or drops what an opening is in the way of.
+
+use crate::length::Length;
+
+/// A stretch of a row in which no fastener may lie; its ends are free.
+pub(super) type Blocked = (Length, Length);
+
+/// Fasteners along a row, with what had to be done to them.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(super) struct Division {
+    pub(super) positions: Vec<Length>,
+    pub(super) moved: usize,
+    pub(super) dropped: usize,
+}
+
+/// Evenly from `low` to `high` with no step over `spacing`; staggered: both ends and the half steps.
+///
+/// The half beyond the middle is counted from `high`, so that a mirrored row is mirrored to the nanometre.
+pub(super) fn even(low: Length, high: Length, spacing: Length, stagger: bool) -> Vec<Length> {
+    let span = high - low;
+    if span.is_negative() {
+        return Vec::new();
+    }
+    let steps = span.steps_of(spacing);
+    if steps == 0 {
+        return vec![low];
+    }
+    if !stagger {
+        return (0..=steps).map(|step| along(low, high, step * 2, steps * 2)).collect();
+    }
+    let halves = (0..steps).map(|step| along(low, high, step * 2 + 1, steps * 2));
+    std::iter::once(low).chain(halves).chain([high]).collect()
+}
+
+fn along(low: Length, high: Length, part: i64, parts: i64) -> Length {
+    let span = high - low;
+    if part * 2 <= parts { low + span.part(part, parts) } else { high - span.part(parts - part, parts) }
+}
+
+/// The ends of a row, drawn in until they are free.
+pub(super) fn free_ends(mut low: Length, mut high: Length, blocked: &[Blocked]) -> (Length, Length) {
+    for &(from, to) in blocked {
+        if from < low && low < to {
+            low = to;
+        }
+    }
+    for &(from, to) in blocked.iter().rev() {
+        if from < high && high < to {
+            high = from;
+        }
+    }
+    (low, high)
+}
+
+/// Clears the blocked stretches: of the fasteners in one, the first moves to its near side, the last to its far side,
+/// and those between are dropped. One alone moves to the nearer side, outboard when both are as near, and to both when
+/// it lies on the centreline. A moved fastener that would come within `apart` of its neighbour is dropped.
+pub(super) fn clear(
+    positions: &[Length],
+    blocked: &[Blocked],
+    (low, high): (Length, Length),
+    centreline: Length,
+    apart: Length,
+) -> Division {
+    let mut division = Division::default();
+    let mut index = 0;
+    while let Some(&position) = positions.get(index) {
+        let Some(&(from, to)) = blocked.iter().find(|(from, to)| *from < position && position < *to) else {
+            division.positions.push(position);
+            index += 1;
+            continue;
+        };
+        let inside = positions[index..].iter().take_while(|position| **position < to).count();
+        let last = positions[index + inside - 1];
+        let next = positions.get(index + inside).copied();
+        for target in targets(position, last, (from, to), centreline) {
+            let before = division.positions.last();
+            let near = |neighbour: Length| (target - neighbour).abs() < apart;
+            let crowded = before.is_some_and(|before| near(*before)) || next.is_some_and(near);
+            let free = (low..=high).contains(&target) && !blocked.iter().any(|(a, b)| *a < target && target < *b);
+            if free && !crowded {
+                division.positions.push(target);
+                division.moved += 1;
+            }
+        }
+        index += inside;
+    }
+    division.dropped = positions.len().saturating_sub(division.positions.len());
+    division
+}
+
+/// Where the fasteners in a blocked stretch go: to one of its sides, or to both.
+fn targets(first: Length, last: Length, (from, to): Blocked, centreline: Length) -> Vec<Length> {
+    if first != last {
+        return vec![from, to];
+    }
+    let (back, on) = (first - from, to - first);
+    match back.cmp(&on) {
+        std::cmp::Ordering::Less => vec![from],
+        std::cmp::Ordering::Greater => vec![to],
+        std::cmp::Ordering::Equal if first == centreline => vec![from, to],
+        std::cmp::Ordering::Equal if first < centreline => vec![from],
+        std::cmp::Ordering::Equal => vec![to],
+    }
+}
+
+/// The greatest distance between neighbours, and between a row's ends and the first and last.
+pub(super) fn greatest_gap(positions: &[Length], (low, high): (Length, Length)) -> Length {
+    let (Some(first), Some(last)) = (positions.first(), positions.last()) else {
+        return (high - low).max(Length::ZERO);
+    };
+    let between = positions.windows(2).map(|pair| pair[1] - pair[0]).max().unwrap_or_default();
+    between.max(*first - low).max(high - *last)
+}

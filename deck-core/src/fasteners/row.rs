@@ -1,0 +1,219 @@
+//! Rows of fasteners, along each member under each panel.
+
+use super::divide::{Blocked, clear, even, free_ends, greatest_gap};
+use super::schedule::Schedule;
+use crate::frame::{CrossMember, Frame};
+use crate::geometry::Limit;
+use crate::length::Length;
+use crate::outline::Outline;
+use crate::panels::{Edge, Panel};
+use serde::{Deserialize, Serialize};
+
+/// Every row, and the count of all.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Fastening {
+    /// The rows, panel by panel and from the bow aft.
+    pub rows: Vec<Row>,
+    /// Fasteners in all rows.
+    pub count: usize,
+    /// Fasteners in edge rows.
+    pub edge_count: usize,
+    /// Fasteners in field rows.
+    pub field_count: usize,
+}
+
+/// A row of fasteners through one panel into one member.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Row {
+    /// Label of the panel.
+    pub panel: String,
+    /// Number of the member.
+    pub member: usize,
+    /// Edge or field.
+    pub kind: RowKind,
+    /// The seam that the row lies beside, where it does.
+    pub seam: Option<usize>,
+    /// Station of the row.
+    pub station: Length,
+    /// Each fastener's distance from the port edge, from port to starboard.
+    pub positions: Vec<Length>,
+    /// Greatest spacing that the schedule allows here.
+    pub limit: Length,
+    /// Greatest gap between fasteners, or from an end of the row to the first of them.
+    pub greatest_gap: Length,
+    /// True where that gap is over the limit.
+    pub over_limit: bool,
+    /// How much the flange lacks for the edge distances in board and metal; zero where they are kept.
+    pub short_by: Length,
+    /// Fasteners moved to the side of an opening.
+    pub moved: usize,
+    /// Fasteners dropped at an opening.
+    pub dropped: usize,
+}
+
+/// Whether a row lies along an edge of its panel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum RowKind {
+    /// On the panel's first or last member.
+    Edge,
+    /// Between those.
+    Field,
+}
+
+/// Two fasteners are not set nearer to each other than this many diameters. Common practice for screws beside old
+/// holes (two to three diameters), no source.
+const DIAMETERS_APART: i64 = 3;
+
+/// The rows of fasteners that hold the panels to the frame.
+///
+/// # Examples
+/// Twenty feet by eight on 24 in members, 8 in spacing: five boards with two edge rows and one field row each, thirteen
+/// screws to a row.
+/// ```
+/// use deck_core::fasteners::{Fastener, Schedule, fasteners};
+/// use deck_core::frame::{Frame, FrameSpec};
+/// use deck_core::outline::{Deck, Parametric};
+/// use deck_core::panels::panels;
+/// use deck_core::seams::{BoardStock, Rules, SeamProblem, seams};
+/// use deck_core::Length;
+/// let inches = Length::inches;
+/// let outline = Deck::Parametric(Parametric::new(inches(240), inches(96))).outline()?;
+/// let frame = Frame::new(&FrameSpec::regular(inches(0), inches(240), inches(24), inches(2)))?;
+/// let sheets = vec![BoardStock { label: "48 x 96".into(), width: inches(48) }];
+/// let found = seams(&SeamProblem::new(&frame, inches(240), sheets, Rules::new("1/2 in".parse()?)));
+/// let boards = panels(&outline, &found.layouts[0], &[], "3/4 in".parse()?);
+/// let screw = Fastener::new("screw", "1/4 in".parse()?, "2 in".parse()?);
+/// let schedule = Schedule::new(screw, inches(8), inches(8), "3/8 in".parse()?).end_distance(inches(1));
+/// assert_eq!(fasteners(&boards, &frame, &outline, &schedule).count, 195);
+/// # Ok::<(), deck_core::Error>(())
+/// ```
+pub fn fasteners(panels: &[Panel], frame: &Frame, outline: &Outline, schedule: &Schedule) -> Fastening {
+    let rows: Vec<Row> = panels.iter().flat_map(|panel| panel_rows(panel, frame, outline, schedule)).collect();
+    let count = |kind: RowKind| rows.iter().filter(|row| row.kind == kind).map(|row| row.positions.len()).sum();
+    let (edge_count, field_count) = (count(RowKind::Edge), count(RowKind::Field));
+    Fastening { rows, count: edge_count + field_count, edge_count, field_count }
+}
+
+fn panel_rows(panel: &Panel, frame: &Frame, outline: &Outline, schedule: &Schedule) -> Vec<Row> {
+    let bounds = panel.bounds;
+    let under: Vec<&CrossMember> =
+        frame.members().iter().filter(|member| member.aft > bounds.fore && member.fore < bounds.aft).collect();
+    let last = under.len().saturating_sub(1);
+    let mut rows = Vec::new();
+    for (index, member) in under.into_iter().enumerate() {
+        let kind = if index == 0 || index == last { RowKind::Edge } else { RowKind::Field };
+        let line = Line::new(panel, member, outline, schedule, kind);
+        for (port, starboard) in panel.shape.breadths(line.station, line.limit()) {
+            rows.extend(line.row(port, starboard));
+        }
+    }
+    rows
+}
+
+/// The line athwart that a row lies on.
+struct Line<'a> {
+    panel: &'a Panel,
+    member: &'a CrossMember,
+    outline: &'a Outline,
+    schedule: &'a Schedule,
+    kind: RowKind,
+    station: Length,
+    short_by: Length,
+    seam: Option<usize>,
+}
+
+impl<'a> Line<'a> {
+    fn new(
+        panel: &'a Panel,
+        member: &'a CrossMember,
+        outline: &'a Outline,
+        schedule: &'a Schedule,
+        kind: RowKind,
+    ) -> Line<'a> {
+        let (in_ply, in_metal) = (schedule.edge_in_ply, schedule.edge_in_metal);
+        let bounds = panel.bounds;
+        let low = (member.fore + in_metal).max(bounds.fore + in_ply);
+        let high = (member.aft - in_metal).min(bounds.aft - in_ply);
+        let fits = low <= high;
+        // Where both distances cannot be kept, the row lies in the middle of what bears.
+        let bearing = (member.fore.max(bounds.fore), member.aft.min(bounds.aft));
+        let station = if fits { low.midpoint(high) } else { bearing.0.midpoint(bearing.1) };
+        let seam = panel.shape.sides().iter().find_map(|side| match side.edge {
+            Edge::Seam { seam, member: under } if under == member.number => Some(seam),
+            _ => None,
+        });
+        let short_by = if fits { Length::ZERO } else { low - high };
+        Line { panel, member, outline, schedule, kind, station, short_by, seam }
+    }
+
+    /// A row right on an edge athwart looks into the panel.
+    fn limit(&self) -> Limit {
+        if self.station <= self.panel.bounds.fore { Limit::Aft } else { Limit::Fore }
+    }
+
+    fn row(&self, port: Length, starboard: Length) -> Option<Row> {
+        let ends = self.ends(port, starboard);
+        let blocked = self.blocked();
+        let (low, high) = free_ends(ends.0, ends.1, &blocked);
+        let limit = match self.kind {
+            RowKind::Edge => self.schedule.edge_spacing,
+            RowKind::Field => self.schedule.field_spacing,
+        };
+        // The row aft of a seam is the one on the panel's fore edge.
+        let aft_of_seam = self.seam.is_some() && self.station < self.panel.bounds.fore.midpoint(self.panel.bounds.aft);
+        let even = even(low, high, limit, self.schedule.stagger && aft_of_seam);
+        let centreline = self.outline.beam() / 2;
+        let apart = self.schedule.fastener.diameter * DIAMETERS_APART;
+        let division = clear(&even, &blocked, (low, high), centreline, apart);
+        let greatest_gap = greatest_gap(&division.positions, (low, high));
+        (low <= high).then(|| Row {
+            panel: self.panel.label.clone(),
+            member: self.member.number,
+            kind: self.kind,
+            seam: self.seam,
+            station: self.station,
+            positions: division.positions,
+            limit,
+            greatest_gap,
+            over_limit: greatest_gap > limit,
+            short_by: self.short_by,
+            moved: division.moved,
+            dropped: division.dropped,
+        })
+    }
+
+    /// Where the row may start and end: at the end distance in the board, or the edge distance in the metal.
+    fn ends(&self, port: Length, starboard: Length) -> (Length, Length) {
+        let deck = self.outline.path().breadths(self.station, self.limit());
+        let deck_port = deck.first().map_or(port, |stretch| stretch.0);
+        let deck_starboard = deck.last().map_or(starboard, |stretch| stretch.1);
+        let metal = (self.member.port_end.unwrap_or(deck_port), self.member.starboard_end.unwrap_or(deck_starboard));
+        let (in_board, in_metal) = (self.schedule.end_distance, self.schedule.edge_in_metal);
+        ((port + in_board).max(metal.0 + in_metal), (starboard - in_board).min(metal.1 - in_metal))
+    }
+
+    /// Stretches nearer than the edge distance to the panel's edge or to an opening, and the openings themselves.
+    ///
+    /// A short row lies nearer than that to its seam; it keeps the distance that it has.
+    fn blocked(&self) -> Vec<Blocked> {
+        let bounds = self.panel.bounds;
+        let distance = self.schedule.edge_in_ply.min(self.station - bounds.fore).min(bounds.aft - self.station);
+        let mut blocked = self.panel.shape.near(self.station, distance);
+        for opening in &self.panel.openings {
+            blocked.extend(opening.shape.near(self.station, self.schedule.edge_in_ply));
+            blocked.extend(opening.shape.breadths(self.station, Limit::Aft));
+        }
+        blocked.sort_unstable();
+        let mut merged: Vec<Blocked> = Vec::new();
+        for (from, to) in blocked {
+            match merged.last_mut().filter(|last| from < last.1) {
+                Some(last) => last.1 = last.1.max(to),
+                None => merged.push((from, to)),
+            }
+        }
+        merged
+    }
+}

@@ -1,0 +1,185 @@
+//! A panel, and how the panels follow from the outline and the seams.
+
+use crate::geometry::{Bounds, Path, Side, polygon};
+use crate::length::{Area, Length};
+use crate::outline::{Opening, Outline, Rim};
+use crate::published::plywood_pounds;
+use crate::seams::SeamLayout;
+use serde::{Deserialize, Serialize};
+
+/// A board in its true shape, in deck coordinates.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Panel {
+    /// Label, unique on the boat.
+    pub label: String,
+    /// The board that it is of, counted from the bow from 1.
+    pub board: usize,
+    /// Its edge: closed, with every side's kind.
+    pub shape: Path<Edge>,
+    /// The openings in it.
+    pub openings: Vec<PanelOpening>,
+    /// The least rectangle around it: what is sawn from the sheet first.
+    pub bounds: Bounds,
+    /// Extent of that rectangle athwart.
+    pub length: Length,
+    /// Extent of that rectangle fore and aft.
+    pub width: Length,
+    /// The way the face grain, the strength axis, runs.
+    pub strength_axis: Axis,
+    /// Area without the openings.
+    pub area: Area,
+    /// Both diagonals of the rectangle: they are equal when it is square.
+    pub diagonal: Length,
+    /// Weight in pounds, dry.
+    pub weight_lb: f64,
+}
+
+/// An opening in a panel.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct PanelOpening {
+    /// The opening's name.
+    pub name: String,
+    /// What it is for.
+    pub purpose: Option<String>,
+    /// Its edge, in deck coordinates.
+    pub shape: Path<()>,
+    /// The least rectangle around it.
+    pub bounds: Bounds,
+}
+
+/// What a side of a panel is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Edge {
+    /// On the outline of the deck.
+    Perimeter {
+        /// Which part of it.
+        rim: Rim,
+    },
+    /// In the motor notch.
+    Notch,
+    /// At a seam.
+    Seam {
+        /// Number of the seam, from the bow.
+        seam: usize,
+        /// Number of the member under it.
+        member: usize,
+    },
+}
+
+/// The way a strength axis runs on the deck.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Axis {
+    /// Across the boat: along the cross members.
+    Athwart,
+    /// Along the boat: across the cross members.
+    ForeAndAft,
+}
+
+impl Edge {
+    fn of(rim: Rim) -> Edge {
+        match rim {
+            Rim::Notch => Edge::Notch,
+            rim => Edge::Perimeter { rim },
+        }
+    }
+}
+
+/// The panels of a layout, from the bow aft and from port to starboard.
+///
+/// # Examples
+/// ```
+/// use deck_core::frame::{Frame, FrameSpec};
+/// use deck_core::outline::{Deck, Parametric};
+/// use deck_core::panels::panels;
+/// use deck_core::seams::{BoardStock, Rules, SeamProblem, seams};
+/// use deck_core::Length;
+/// let inches = Length::inches;
+/// let outline = Deck::Parametric(Parametric::new(inches(96), inches(96))).outline()?;
+/// let frame = Frame::new(&FrameSpec::regular(inches(0), inches(96), inches(24), inches(2)))?;
+/// let sheets = vec![BoardStock { label: "48 x 96".into(), width: inches(48) }];
+/// let found = seams(&SeamProblem::new(&frame, inches(96), sheets, Rules::new("1/2 in".parse()?)));
+/// let boards = panels(&outline, &found.layouts[0], &[], "3/4 in".parse()?);
+/// assert_eq!(boards.len(), 2);
+/// assert_eq!(boards[0].weight_lb, 73.6); // 32 ft² at 2.3 lb/ft²
+/// # Ok::<(), deck_core::Error>(())
+/// ```
+pub fn panels(outline: &Outline, layout: &SeamLayout, openings: &[Opening], thickness: Length) -> Vec<Panel> {
+    let rim = outline.path().map(|rim| Edge::of(*rim));
+    let mut all = Vec::new();
+    for board in &layout.boards {
+        // A board lies between the seams of its own number and of the one before; the first and last have only one.
+        let seam = |number: Option<usize>| layout.seams.iter().find(|seam| Some(seam.number) == number);
+        let edge = |seam: &crate::seams::Seam| Edge::Seam { seam: seam.number, member: seam.member };
+        let fore = seam(board.number.checked_sub(1)).map(|seam| (board.fore, edge(seam)));
+        let stern = (board.aft < outline.length()).then_some((board.aft, Edge::Perimeter { rim: Rim::Stern }));
+        let aft = seam(Some(board.number)).map(|seam| (board.aft, edge(seam))).or(stern);
+        let parts = rim.strip(fore, aft);
+        let count = parts.len();
+        all.extend(
+            parts.into_iter().enumerate().map(|(index, shape)| {
+                panel(label(board.number, index, count), board.number, shape, openings, thickness)
+            }),
+        );
+    }
+    all
+}
+
+fn label(board: usize, index: usize, count: usize) -> String {
+    match (count, index) {
+        (1, _) => board.to_string(),
+        (2, 0) => format!("{board}P"),
+        (2, _) => format!("{board}S"),
+        // More parts than letters no outline has; the number then follows the board's after a dot.
+        (_, index) => match u8::try_from(index).ok().filter(|index| *index < 26) {
+            Some(index) => format!("{board}{}", char::from(b'a' + index)),
+            None => format!("{board}.{index}"),
+        },
+    }
+}
+
+fn panel(label: String, board: usize, shape: Path<Edge>, openings: &[Opening], thickness: Length) -> Panel {
+    let bounds = shape.bounds();
+    let openings: Vec<PanelOpening> = openings.iter().filter_map(|opening| within(opening, &shape, bounds)).collect();
+    let holes: i128 = openings.iter().map(|opening| opening.shape.area()).sum();
+    let area = Area::from_square_nanometres(shape.area() - holes);
+    Panel {
+        label,
+        board,
+        openings,
+        length: bounds.breadth(),
+        width: bounds.depth(),
+        bounds,
+        strength_axis: Axis::Athwart,
+        area,
+        diagonal: bounds.breadth().hypotenuse(bounds.depth()),
+        weight_lb: plywood_pounds(area, thickness),
+        shape,
+    }
+}
+
+/// The opening, where it lies in the panel.
+fn within(opening: &Opening, shape: &Path<Edge>, panel: Bounds) -> Option<PanelOpening> {
+    let path = opening.path();
+    let bounds = path.bounds();
+    let apart = bounds.aft <= panel.fore
+        || bounds.fore >= panel.aft
+        || bounds.starboard <= panel.port
+        || bounds.port >= panel.starboard;
+    (!apart && polygon::contains(shape, &path)).then(|| PanelOpening {
+        name: opening.name.clone(),
+        purpose: opening.purpose.clone(),
+        shape: path,
+        bounds,
+    })
+}
+
+impl Panel {
+    /// The sides of one kind of edge.
+    pub fn sides(&self, kind: impl Fn(Edge) -> bool) -> impl Iterator<Item = &Side<Edge>> {
+        self.shape.sides().iter().filter(move |side| kind(side.edge))
+    }
+}
