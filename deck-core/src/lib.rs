@@ -15,6 +15,7 @@ pub mod panels;
 pub mod published;
 pub mod seams;
 pub mod stock;
+pub mod takeoff;
 
 pub use error::{Error, Fault, Faults, Kind};
 pub use length::{Area, Length, Notation, Unit};

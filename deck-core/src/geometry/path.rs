@@ -184,6 +184,16 @@ impl<T: Copy> Path<T> {
         (self.doubled_area() + 1).div_euclid(2)
     }
 
+    /// Length of all sides together, arcs along the arc, to the nearest nanometre of each.
+    pub fn perimeter(&self) -> Length {
+        self.walk()
+            .map(|(side, to)| match &side.arc {
+                None => side.from.distance(to),
+                Some(arc) => Length::nearest(arc.radius.nanometres() as f64 * arc.sweep(side.from, to)),
+            })
+            .sum()
+    }
+
     /// The least rectangle around the path, arcs counted as arcs. All zero for a path without sides.
     pub fn bounds(&self) -> Bounds {
         let mut points: Vec<Point> = Vec::new();

@@ -71,6 +71,7 @@ fn a_rounded_rectangle_has_the_area_of_its_closed_form() {
     let lid = Path::rectangle(point(5, 5), point(29, 53), inches(2));
     assert!((area(&lid) - (24.0 * 48.0 - (4.0 - std::f64::consts::PI) * 4.0)).abs() < 1e-6);
     assert_eq!(lid.sides().len(), 8);
+    assert!((lid.perimeter().as_inches() - (2.0 * (20.0 + 44.0) + 4.0 * std::f64::consts::PI)).abs() < 1e-6);
     assert_eq!(Path::rectangle(point(0, 0), point(2, 2), inches(1)).sides().len(), 4);
     assert_eq!(Path::rectangle(point(0, 0), point(2, 2), inches(0)).sides().len(), 4);
 }
