@@ -2,6 +2,7 @@
 //!
 //! (front page written last)
 
+pub mod cautions;
 pub mod error;
 pub mod fasteners;
 pub mod frame;

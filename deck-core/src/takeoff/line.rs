@@ -231,7 +231,10 @@ fn member_length(input: &TakeoffInput<'_>) -> Length {
         let low = member.port_end.unwrap_or(Length::ZERO);
         let high = member.starboard_end.unwrap_or(input.outline.beam());
         let stretches = input.outline.path().breadths(station, limit);
-        stretches.iter().map(|(port, starboard)| (high.min(*starboard) - low.max(*port)).max(Length::ZERO)).sum::<Length>()
+        stretches
+            .iter()
+            .map(|(port, starboard)| (high.min(*starboard) - low.max(*port)).max(Length::ZERO))
+            .sum::<Length>()
     };
     input.frame.members().iter().map(under).sum()
 }

@@ -26,8 +26,10 @@ fn twenty_feet_by_eight_is_bought_in_whole_units() {
     let schedule = Schedule::new(fastener.clone(), inches("8"), inches("8"), inches("3/8")).end_distance(inches("1"));
     let fastening = fasteners(&panels, &frame, &outline, &schedule);
     let stock = vec![Sheet::new("ply", inches("96"), inches("48")).price("60.25".parse().unwrap())];
-    let parts: Vec<Part> =
-        panels.iter().map(|panel| Part::new(panel.label.clone(), panel.length, panel.width).grain(Grain::Length)).collect();
+    let parts: Vec<Part> = panels
+        .iter()
+        .map(|panel| Part::new(panel.label.clone(), panel.length, panel.width).grain(Grain::Length))
+        .collect();
     let nest = nest(&parts, &stock, &Saw::new(), Effort::Quick).unwrap();
     let input = TakeoffInput {
         nest: &nest,

@@ -1,0 +1,21 @@
+//! What a person should know before acting on a plan.
+//!
+//! Standing cautions hold for every strip-out and every new deck; the others are triggered by what the plan shows. Each
+//! says why, and which rule or practice it defers to. None of them is a verdict, and none says that anything is safe.
+
+mod boards;
+mod caution;
+mod fastening;
+mod openings;
+mod standing;
+mod stock;
+
+pub use boards::{BoardWishes, boards};
+pub use caution::{Caution, Source};
+pub use fastening::{FastenerReach, fastening};
+pub use openings::openings;
+pub use standing::standing;
+pub use stock::stock;
+
+#[cfg(test)]
+mod tests;
