@@ -24,22 +24,26 @@ impl Area {
     pub const ZERO: Area = Area(0);
 
     /// The area of a rectangle.
+    #[must_use]
     pub fn of(length: Length, width: Length) -> Area {
         // Two i64 multiplied always fit an i128.
         Area(i128::from(length.nanometres()) * i128::from(width.nanometres()))
     }
 
     /// An area of that many square nanometres.
+    #[must_use]
     pub const fn from_square_nanometres(count: i128) -> Area {
         Area(count)
     }
 
     /// The count of square nanometres.
+    #[must_use]
     pub const fn square_nanometres(self) -> i128 {
         self.0
     }
 
     /// The figure in a squared unit as a decimal, with twice the places of a length and no trailing zeros.
+    #[must_use]
     pub fn decimal(self, unit: Unit) -> String {
         let places = 2 * unit.places();
         let square = square(unit);
@@ -57,6 +61,7 @@ impl Area {
     }
 
     /// The figure in a squared unit as the number that a JSON reader sees.
+    #[must_use]
     pub fn number(self, unit: Unit) -> f64 {
         // A decimal of ours always parses; zero stands in for what cannot happen.
         self.decimal(unit).parse().unwrap_or(0.0)
@@ -65,17 +70,42 @@ impl Area {
     /// True where the decimal in that unit is exactly this area.
     fn is_exact_in(self, unit: Unit) -> bool {
         let rest = self.0.unsigned_abs() % square(unit);
-        (rest * 10_u128.pow(2 * unit.places())) % square(unit) == 0
+        (rest * 10_u128.pow(2 * unit.places())).is_multiple_of(square(unit))
     }
 
-    /// Reads a bare number in `unit` squared, to the nearest square nanometre. The number counts as the shortest
-    /// decimal that names it.
+    /// Reads a bare number in `unit` squared, to the nearest square nanometre.
+    ///
+    /// The binary value of the number counts, not the shortest decimal that names it: an area that was written as a
+    /// number and read back is then written as the same number again.
     ///
     /// # Errors
     /// NaN, infinite, or beyond any sheets that a shop could saw.
     pub fn read_number(value: f64, unit: Unit) -> Result<Area, Error> {
-        read_decimal(&value.to_string(), unit)
+        const LARGEST: f64 = 1e18;
+        if value.is_nan() || value.abs() > LARGEST {
+            return Err(unreadable(&value.to_string()).into());
+        }
+        let (mantissa, halvings) = binary(value);
+        // At most 2^53 · 10^18: inside i128. What is halved more often than 126 times is below a square nanometre.
+        let scaled = mantissa * square(unit).cast_signed();
+        let area = match halvings {
+            ..=0 => scaled.checked_mul(1 << halvings.unsigned_abs().min(126)),
+            1..=126 => Some(round_half_even(scaled, 1 << halvings)),
+            _ => Some(0),
+        };
+        area.filter(|area| area.unsigned_abs() <= MOST).map(Area).ok_or_else(|| unreadable(&value.to_string()).into())
     }
+}
+
+/// A finite number as mantissa / 2^halvings (IEEE 754, binary64).
+fn binary(value: f64) -> (i128, i32) {
+    const FRACTION: u32 = 52;
+    const BIAS: i32 = 1075;
+    let bits = value.to_bits();
+    let exponent = i32::try_from((bits >> FRACTION) & 0x7ff).unwrap_or(0);
+    let fraction = i128::from(bits & ((1 << FRACTION) - 1));
+    let mantissa = if exponent == 0 { fraction } else { fraction | (1 << FRACTION) };
+    (if value.is_sign_negative() { -mantissa } else { mantissa }, BIAS - exponent.max(1))
 }
 
 fn square(unit: Unit) -> u128 {
@@ -86,11 +116,13 @@ fn square(unit: Unit) -> u128 {
 /// A million sheets of a square kilometre; what is beyond has not been sawn from sheets.
 const MOST: u128 = 1_000_000_000_000_000_000_000_000_000_000;
 
+fn unreadable(text: &str) -> Fault {
+    let message = format!("\"{text}\" cannot be read as an area.");
+    Fault::new(Kind::LengthUnreadable, text, message, "An area is a decimal figure, such as 4608.")
+}
+
 fn read_decimal(text: &str, unit: Unit) -> Result<Area, Error> {
-    let unreadable = || {
-        let message = format!("\"{text}\" cannot be read as an area.");
-        Fault::new(Kind::LengthUnreadable, text, message, "An area is a decimal figure, such as 4608.")
-    };
+    let unreadable = || unreadable(text);
     let (negative, body) = text.strip_prefix('-').map_or((false, text), |body| (true, body));
     let (whole, part) = body.split_once('.').unwrap_or((body, "0"));
     let digits = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
@@ -173,7 +205,11 @@ mod tests {
             assert_eq!(area.to_string().parse::<Area>().unwrap(), area, "{area}");
         }
         assert_eq!(Area::read_number(4608.0, Unit::Inch).unwrap().to_string(), "4608 in²");
-        assert!(Area::read_number(f64::NAN, Unit::Inch).is_err());
+        assert_eq!(Area::read_number(-0.5, Unit::Millimetre).unwrap().square_nanometres(), -500_000_000_000);
+        assert_eq!(Area::read_number(1e-300, Unit::Millimetre).unwrap(), Area::ZERO);
+        for wrong in [f64::NAN, f64::INFINITY, 1e30] {
+            assert!(Area::read_number(wrong, Unit::Inch).is_err());
+        }
         assert!("4608".parse::<Area>().is_err());
     }
 }

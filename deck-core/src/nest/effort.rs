@@ -23,7 +23,7 @@ pub enum Effort {
 }
 
 /// Steps that quick may take however small the order: a fraction of a millisecond, and enough for every rule on a boat.
-const QUICK_BASE: u64 = 20_000;
+const QUICK_BASE: u64 = 12_000;
 /// Steps that quick may take for each copy of a part, so that its time grows with the order and not faster.
 const QUICK_EACH: u64 = 2_000;
 /// About a second, at some nanoseconds a step.

@@ -1,7 +1,7 @@
 //! Turns an answer in whole numbers into sheets with labels, cut trees and shares of the cost.
 
 use super::bound::Bound;
-use super::build::{Pattern, Piece, Solution, layout, strip};
+use super::build::{Pattern, Piece, Solution, layout};
 use super::choose::unplaced_area;
 use super::cost::{BoatCost, share};
 use super::part::Part;

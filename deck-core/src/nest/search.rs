@@ -103,7 +103,7 @@ const SEED: u64 = 0x7061_6e65_6c73_6177;
 /// A small generator of random numbers.
 ///
 /// # Method
-/// SplitMix64: Steele, Lea and Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014.
+/// `SplitMix64`: Steele, Lea and Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014.
 struct SplitMix(u64);
 
 impl SplitMix {

@@ -109,11 +109,13 @@ impl Tree {
     }
 
     /// A piece worth keeping.
+    #[must_use]
     pub fn offcut() -> Tree {
         Tree::Offcut { offcut: Yes }
     }
 
     /// Waste.
+    #[must_use]
     pub fn waste() -> Tree {
         Tree::Waste { waste: Yes }
     }

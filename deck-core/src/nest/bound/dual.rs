@@ -141,22 +141,23 @@ mod tests {
         assert_eq!(fewest_sheets(&[fixed(6, 6, 2)], (10, 10)), 2);
     }
 
+    const WHOLE: i64 = 12;
+
     /// The law that makes the bound valid, tried on every multiset of numbers that fill a small whole.
     #[test]
     fn no_sum_within_the_whole_grows_beyond_it() {
-        const WHOLE: i64 = 12;
         let mut functions = vec![Function::Plain];
         functions.extend((1..=ROUNDINGS).map(Function::Rounded));
         functions.extend((1..=WHOLE / 2).flat_map(|x| [Function::Threshold(x), Function::Stepped(x)]));
         for function in functions {
-            check(function, WHOLE, WHOLE, 0);
+            add_to(function, WHOLE, WHOLE, 0);
         }
+    }
 
-        fn check(function: Function, room: i64, largest: i64, sum: i128) {
-            assert!(sum <= function.scale(WHOLE), "{function:?}");
-            for x in 1..=room.min(largest) {
-                check(function, room - x, x, sum + function.value(x, WHOLE));
-            }
+    fn add_to(function: Function, room: i64, largest: i64, sum: i128) {
+        assert!(sum <= function.scale(WHOLE), "{function:?}");
+        for x in 1..=room.min(largest) {
+            add_to(function, room - x, x, sum + function.value(x, WHOLE));
         }
     }
 }

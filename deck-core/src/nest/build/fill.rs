@@ -62,6 +62,11 @@ struct Filling<'p> {
     pattern: Pattern,
 }
 
+/// Parts that are passed over in the time of a step: each costs one comparison.
+const PASSED: u64 = 16;
+/// Steps that it takes to lay out a bare sheet.
+const SHEET: u64 = 16;
+
 /// Fills one sheet of a stock with what is left of the classes, in the order given.
 pub(in crate::nest) fn fill(
     problem: &Problem,
@@ -80,9 +85,7 @@ pub(in crate::nest) fn fill(
             break;
         }
     }
-    // A part that is passed over costs a comparison, a fraction of a step.
-    const PASSED: u64 = 16;
-    steps.spend(spent + order.len() as u64 / PASSED + 1);
+    steps.spend(spent + order.len() as u64 / PASSED + SHEET);
     filling.pattern
 }
 

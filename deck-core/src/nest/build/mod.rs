@@ -8,6 +8,6 @@ mod rule;
 
 pub(super) use cheapen::cheapen;
 pub(super) use fill::Pattern;
-pub(super) use layout::{Piece, Tally, layout, strip};
+pub(super) use layout::{Piece, Tally, layout};
 pub(super) use pack::{Choice, Solution, pack};
 pub(super) use rule::Rule;
