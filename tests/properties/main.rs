@@ -3,4 +3,5 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
 mod nest;
+mod nest_exhaustive;
 mod saw_replay;

@@ -6,9 +6,12 @@ use deck_core::nest::{Cost, CutSheet, Effort, Grain, Nest, Part, nest};
 use deck_core::stock::{Saw, SawLine, Sheet, SheetGrain};
 use deck_core::{Area, Length, Money, Unit};
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 /// Random orders in each run of the laws.
 const ORDERS: u32 = 3000;
+/// The same orders in every run.
+const SEED: u64 = 1987;
 
 /// Eighths of an inch: coarse enough for parts to fit exactly now and then.
 fn eighths(count: i64) -> Length {
@@ -242,7 +245,7 @@ fn value(nest: &Nest, parts: &[Part]) -> (i128, i128) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: ORDERS, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: ORDERS, failure_persistence: None, rng_seed: RngSeed::Fixed(SEED), ..ProptestConfig::default() })]
 
     #[test]
     fn every_answer_can_be_sawn_and_adds_up((parts, stock, saw) in (parts(), stock(), saw())) {

@@ -77,7 +77,7 @@ use problem::Problem;
 pub fn nest(parts: &[Part], stock: &[Sheet], saw: &Saw, effort: Effort) -> Result<Nest, Error> {
     check::check(parts, stock, saw)?;
     let problem = Problem::new(parts, stock, saw);
-    let bound = Bound::new(&problem);
-    let solution = search::search(&problem, effort, &bound);
+    let mut bound = Bound::new(&problem);
+    let solution = search::search(&problem, effort, &mut bound);
     Ok(report::report(report::Order { parts, stock, saw, problem: &problem }, &solution, &bound))
 }

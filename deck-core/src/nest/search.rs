@@ -7,13 +7,16 @@ use super::effort::{Effort, Steps};
 use super::problem::Problem;
 
 /// The best answer that the effort pays for.
-pub(super) fn search(problem: &Problem, effort: Effort, bound: &Bound) -> Solution {
+pub(super) fn search(problem: &Problem, effort: Effort, bound: &mut Bound) -> Solution {
     let copies = problem.classes.iter().map(|class| u64::from(class.count)).sum();
     let (quick, further) = effort.budget(copies);
     let mut best = Best::new(problem);
     construct(problem, &mut best, &mut Steps::new(quick));
     if let Some(cheaper) = best.solution().map(|solution| cheapen(problem, solution, &mut Steps::new(quick))) {
         best.offer(cheaper);
+    }
+    if let Some((unplaced, cost)) = best.value() {
+        bound.tighten(problem, unplaced, cost);
     }
     if further > 0 {
         shuffle(problem, &mut best, &mut Steps::new(further), bound);

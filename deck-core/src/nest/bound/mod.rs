@@ -2,13 +2,15 @@
 
 mod cover;
 mod dual;
+mod whole;
 
 use super::build::Solution;
 use super::choose::unplaced_area;
-use super::problem::{Class, Problem, Rack};
+use super::problem::{Class, Problem, Rack, Size};
 use cover::{Offer, cheapest, least_cost};
 use dual::{Item, fewest_sheets};
 use std::collections::BTreeSet;
+use whole::{Need, least_whole_cost};
 
 /// Lower bounds for one order.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,6 +19,8 @@ pub(super) struct Bound {
     all: i128,
     /// Real area of what no sheet holds.
     hopeless: i128,
+    /// What the parts of each set of stock ask for.
+    needs: Vec<Need>,
 }
 
 /// Sets of sheets that are looked at one by one; beyond it the whole stock is looked at only.
@@ -39,8 +43,17 @@ impl Bound {
             sets.clear();
         }
         sets.insert(every);
-        let all = sets.iter().map(|set| bound_of_set(problem, &fits, set)).max().unwrap_or(0);
-        Bound { all, hopeless }
+        let needs: Vec<Need> = sets.into_iter().map(|set| need_of_set(problem, &fits, set)).collect();
+        let all = needs.iter().map(|need| cost_of_need(problem, need)).max().unwrap_or(0);
+        Bound { all, hopeless, needs }
+    }
+
+    /// Looks for the least cost of whole sheets that meet all needs at once, where an answer places all it can.
+    pub(super) fn tighten(&mut self, problem: &Problem, unplaced: i128, cost: i128) {
+        if unplaced <= self.hopeless && cost > self.all && problem.racks.len() > 1 {
+            let least = least_whole_cost(&offers(problem, grown), &self.needs, cost);
+            self.all = self.all.max(least.unwrap_or(0));
+        }
     }
 
     /// A cost that no answer which places as much as this one can undercut.
@@ -51,13 +64,8 @@ impl Bound {
         }
         // The best answer places at least this area, but it is not known which parts.
         let wanted: i128 = problem.classes.iter().map(|class| class.area * i128::from(class.count)).sum();
-        let real = |rack: &Rack| i128::from(rack.size.0 - problem.kerf) * i128::from(rack.size.1 - problem.kerf);
-        let offers: Vec<Offer> = problem
-            .racks
-            .iter()
-            .filter(|rack| rack.size.0 > 0)
-            .map(|rack| Offer { capacity: real(rack), cost: rack.cost, count: rack.count })
-            .collect();
+        let real = |size: Size| i128::from(size.0 - problem.kerf) * i128::from(size.1 - problem.kerf);
+        let offers: Vec<Offer> = offers(problem, |size| if size.0 > 0 { real(size) } else { 0 });
         least_cost(&offers, wanted - unplaced)
     }
 
@@ -72,18 +80,37 @@ fn fit_set(problem: &Problem, class: &Class) -> Vec<bool> {
     problem.racks.iter().map(|rack| rack.count > 0 && Problem::fits(class, rack)).collect()
 }
 
-/// The bound from the parts that fit nothing outside a set of stock.
-fn bound_of_set(problem: &Problem, fits: &[Vec<bool>], set: &[bool]) -> i128 {
-    let inside = |fit: &Vec<bool>| fit.contains(&true) && fit.iter().zip(set).all(|(fits, allowed)| *allowed || !fits);
+fn grown(size: Size) -> i128 {
+    i128::from(size.0) * i128::from(size.1)
+}
+
+/// The whole stock, with capacities by that measure.
+fn offers(problem: &Problem, capacity: impl Fn(Size) -> i128) -> Vec<Offer> {
+    let offer = |rack: &Rack| Offer { capacity: capacity(rack.size), cost: rack.cost, count: rack.count };
+    problem.racks.iter().map(offer).collect()
+}
+
+/// What is asked of a set of stock by the parts that fit nothing outside it.
+fn need_of_set(problem: &Problem, fits: &[Vec<bool>], set: Vec<bool>) -> Need {
+    let inside = |fit: &Vec<bool>| fit.contains(&true) && fit.iter().zip(&set).all(|(fits, allowed)| *allowed || !fits);
     let classes: Vec<&Class> =
         problem.classes.iter().zip(fits).filter(|(_, fit)| inside(fit)).map(|(class, _)| class).collect();
     let racks: Vec<&Rack> =
-        problem.racks.iter().zip(set).filter(|(_, allowed)| **allowed).map(|(rack, _)| rack).collect();
-    let grown = |size: super::problem::Size| i128::from(size.0) * i128::from(size.1);
-    let offers: Vec<Offer> =
-        racks.iter().map(|rack| Offer { capacity: grown(rack.size), cost: rack.cost, count: rack.count }).collect();
-    let need = classes.iter().map(|class| grown(class.size) * i128::from(class.count)).sum();
-    least_cost(&offers, need).max(cheapest(&offers, sheets_by_shape(&classes, &racks)))
+        problem.racks.iter().zip(&set).filter(|(_, allowed)| **allowed).map(|(rack, _)| rack).collect();
+    let area = classes.iter().map(|class| grown(class.size) * i128::from(class.count)).sum();
+    let sheets = sheets_by_shape(&classes, &racks);
+    Need { stock: set, area, sheets }
+}
+
+/// The least cost of meeting one need, parts of sheets allowed.
+fn cost_of_need(problem: &Problem, need: &Need) -> i128 {
+    let offers: Vec<Offer> = offers(problem, grown)
+        .into_iter()
+        .zip(&need.stock)
+        .filter(|(_, allowed)| **allowed)
+        .map(|(offer, _)| offer)
+        .collect();
+    least_cost(&offers, need.area).max(cheapest(&offers, need.sheets))
 }
 
 /// Sheets that the shapes ask for, each as long and as wide as any of the stock.
@@ -96,7 +123,7 @@ fn sheets_by_shape(classes: &[&Class], racks: &[&Rack]) -> i128 {
     // Where one sheet lets parts turn, they may all be turned.
     let freest = racks.iter().find(|rack| !rack.grain).or(racks.first());
     let Some(freest) = freest else { return 0 };
-    let fits = |size: &super::problem::Size| size.0 <= length && size.1 <= width;
+    let fits = |size: &Size| size.0 <= length && size.1 <= width;
     let items: Vec<Item> = classes
         .iter()
         .map(|class| Item { lies: class.lies(freest).map(|lies| lies.filter(|size| fits(size))), count: class.count })
