@@ -5,3 +5,4 @@
 mod nest;
 mod nest_exhaustive;
 mod saw_replay;
+mod seams;

@@ -17,6 +17,9 @@ pub enum JsonForm {
     Input(Unit),
     /// Numbers in the unit, exact to the nanometre.
     Number(Unit),
+    /// Marked texts of the count of nanometres, for a document that writes each length twice; areas as numbers in the
+    /// unit squared.
+    Marked(Unit),
 }
 
 thread_local! {
@@ -35,10 +38,21 @@ pub fn with_json_form<T>(form: JsonForm, body: impl FnOnce() -> T) -> T {
     body()
 }
 
+/// No text that a person writes starts like this.
+const MARK: &str = "\u{1}nm:";
+
+impl Length {
+    /// The length that a marked text stands for; none for any other text.
+    pub(crate) fn marked(text: &str) -> Option<Length> {
+        text.strip_prefix(MARK)?.parse().ok().map(Length::from_nanometres)
+    }
+}
+
 impl Serialize for Length {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match FORM.get() {
             JsonForm::Text => serializer.collect_str(self),
+            JsonForm::Marked(_) => serializer.collect_str(&format_args!("{MARK}{}", self.nanometres())),
             JsonForm::Input(unit) if !self.is_exact_in(unit) => serializer.collect_str(self),
             JsonForm::Input(unit) | JsonForm::Number(unit) => serialize_number(self.number(unit), serializer),
         }
@@ -66,7 +80,7 @@ impl<'de> Deserialize<'de> for Length {
             Text(String),
         }
         let unit = match FORM.get() {
-            JsonForm::Text => None,
+            JsonForm::Text | JsonForm::Marked(_) => None,
             JsonForm::Input(unit) | JsonForm::Number(unit) => Some(unit),
         };
         let reading = match (Given::deserialize(deserializer)?, unit) {
@@ -84,7 +98,9 @@ impl Serialize for Area {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match FORM.get() {
             JsonForm::Text => serializer.collect_str(self),
-            JsonForm::Input(unit) | JsonForm::Number(unit) => serialize_number(self.number(unit), serializer),
+            JsonForm::Input(unit) | JsonForm::Number(unit) | JsonForm::Marked(unit) => {
+                serialize_number(self.number(unit), serializer)
+            }
         }
     }
 }
@@ -101,7 +117,7 @@ impl<'de> Deserialize<'de> for Area {
         match (Given::deserialize(deserializer)?, FORM.get()) {
             (Given::Text(text), _) => text.parse(),
             (Given::Number(number), JsonForm::Input(unit) | JsonForm::Number(unit)) => Area::read_number(number, unit),
-            (Given::Number(number), JsonForm::Text) => number.to_string().parse(),
+            (Given::Number(number), JsonForm::Text | JsonForm::Marked(_)) => number.to_string().parse(),
         }
         .map_err(de::Error::custom)
     }

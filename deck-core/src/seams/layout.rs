@@ -126,3 +126,17 @@ pub struct Bay {
     /// Clear distance between the two.
     pub clear: Length,
 }
+
+impl Seams {
+    /// No layout, for a reason that lies outside the seams.
+    pub fn none(reason: NoLayout) -> Seams {
+        Seams { layouts: Vec::new(), no_layout: Some(reason), proven: true }
+    }
+}
+
+impl NoLayout {
+    /// A reason that lies in a sheet and in no bay.
+    pub fn by_sheet(reason: String, sheet: Option<String>, shortfall: Length, mend: Vec<String>) -> NoLayout {
+        NoLayout { reason, bay: None, sheet, shortfall: Some(shortfall), mend }
+    }
+}
