@@ -9,6 +9,9 @@ use crate::stock::{Saw, Sheet, check_prices};
 /// Copies of parts in one order. Beyond it a typing error is likelier than a boat yard, and the result fills memory.
 pub(super) const MOST_COPIES: u64 = 1_000_000;
 
+/// Kinds of stock in one order. Every construction is tried with each of them.
+const MOST_STOCK: usize = 1_000;
+
 /// Checks everything and reports everything.
 pub(super) fn check(parts: &[Part], stock: &[Sheet], saw: &Saw) -> Result<(), Error> {
     let mut faults = Faults::new();
@@ -16,6 +19,7 @@ pub(super) fn check(parts: &[Part], stock: &[Sheet], saw: &Saw) -> Result<(), Er
         faults.take(part.check().map_err(|error| error.within(index).within("parts")));
     }
     check_copies(parts, &mut faults);
+    check_stock(stock, &mut faults);
     for (index, sheet) in stock.iter().enumerate() {
         faults.take(check_sheet(sheet).map_err(|error| error.within(index).within("stock")));
     }
@@ -35,6 +39,14 @@ fn check_copies(parts: &[Part], faults: &mut Faults) {
         let message = format!("{copies} parts are more than one order holds.");
         let accepted = format!("An order holds up to {MOST_COPIES} parts.");
         faults.push(Fault::new(Kind::TooMany, copies.to_string(), message, accepted).within("parts"));
+    }
+}
+
+fn check_stock(stock: &[Sheet], faults: &mut Faults) {
+    if stock.len() > MOST_STOCK {
+        let message = format!("{} kinds of sheets are more than one order holds.", stock.len());
+        let accepted = format!("An order holds up to {MOST_STOCK} kinds; equal sheets are one kind with a count.");
+        faults.push(Fault::new(Kind::TooMany, stock.len().to_string(), message, accepted).within("stock"));
     }
 }
 

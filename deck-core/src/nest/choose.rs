@@ -27,7 +27,7 @@ impl<'p> Best<'p> {
     /// Keeps the answer where it is better than all before: least unplaced area, then least cost, then the largest
     /// single offcut worth keeping, then fewest fence settings, then fewest cuts. The earlier one stays among equals.
     pub(super) fn offer(&mut self, solution: Solution) -> bool {
-        let unplaced = unplaced_area(self.problem, &solution);
+        let unplaced = unplaced_area(self.problem, &solution.left);
         let mut offered = Ranked { solution, unplaced, tally: None };
         let better = match &mut self.best {
             None => true,
@@ -54,8 +54,8 @@ impl<'p> Best<'p> {
 }
 
 /// Real area of the parts that found no place.
-pub(super) fn unplaced_area(problem: &Problem, solution: &Solution) -> i128 {
-    problem.classes.iter().zip(&solution.left).map(|(class, left)| class.area * i128::from(*left)).sum()
+pub(super) fn unplaced_area(problem: &Problem, left: &[u32]) -> i128 {
+    problem.classes.iter().zip(left).map(|(class, left)| class.area * i128::from(*left)).sum()
 }
 
 fn compare(problem: &Problem, one: &mut Ranked, other: &mut Ranked) -> Ordering {

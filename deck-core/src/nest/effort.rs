@@ -26,20 +26,36 @@ pub enum Effort {
 const QUICK_BASE: u64 = 12_000;
 /// Steps that quick may take for each copy of a part, so that its time grows with the order and not faster.
 const QUICK_EACH: u64 = 2_000;
-/// About a second, at some nanoseconds a step.
-const STANDARD: u64 = 100_000_000;
+/// About a second, at some ten nanoseconds a step.
+const STANDARD: u64 = 80_000_000;
 /// About twenty seconds.
 const THOROUGH: u64 = 2_000_000_000;
+/// Standard stops when so many steps for each copy have brought nothing better. Orders of the size of a boat are then
+/// done within some hundredths of a second; ten times as many find a better answer for few of them.
+const STANDARD_PATIENCE: u64 = 200_000;
+/// As above, for thorough.
+const THOROUGH_PATIENCE: u64 = 5_000_000;
 
 impl Effort {
-    /// Steps for the constructions, and steps for the search after them.
-    pub(super) fn budget(self, copies: u64) -> (u64, u64) {
+    /// Steps for the constructions.
+    pub(super) fn quick(self, copies: u64) -> Steps {
         let quick = QUICK_BASE.saturating_add(QUICK_EACH.saturating_mul(copies));
         match self {
-            Effort::Quick => (quick, 0),
-            Effort::Standard => (quick, STANDARD),
-            Effort::Thorough => (quick, THOROUGH),
-            Effort::Steps(steps) => (quick.min(steps), steps.saturating_sub(quick)),
+            Effort::Steps(steps) => Steps::new(quick.min(steps), u64::MAX),
+            _ => Steps::new(quick, u64::MAX),
+        }
+    }
+
+    /// Steps for the search after the constructions, where there is one.
+    pub(super) fn search(self, copies: u64) -> Option<Steps> {
+        match self {
+            Effort::Quick => None,
+            Effort::Standard => Some(Steps::new(STANDARD, STANDARD_PATIENCE.saturating_mul(copies))),
+            Effort::Thorough => Some(Steps::new(THOROUGH, THOROUGH_PATIENCE.saturating_mul(copies))),
+            Effort::Steps(steps) => {
+                let quick = QUICK_BASE.saturating_add(QUICK_EACH.saturating_mul(copies));
+                (steps > quick).then(|| Steps::new(steps - quick, u64::MAX))
+            }
         }
     }
 }
@@ -48,18 +64,31 @@ impl Effort {
 #[derive(Debug)]
 pub(super) struct Steps {
     left: u64,
+    patience: u64,
+    since_better: u64,
 }
 
 impl Steps {
-    pub(super) fn new(budget: u64) -> Steps {
-        Steps { left: budget }
+    /// So many steps, fewer where so many in a row bring nothing better.
+    fn new(left: u64, patience: u64) -> Steps {
+        Steps { left, patience, since_better: 0 }
+    }
+
+    /// Part of the steps, counted apart.
+    pub(super) fn share(&self, parts: u64) -> Steps {
+        Steps::new(self.left / parts.max(1), self.patience / parts.max(1))
     }
 
     pub(super) fn spend(&mut self, count: u64) {
         self.left = self.left.saturating_sub(count);
+        self.since_better = self.since_better.saturating_add(count);
+    }
+
+    pub(super) fn found_better(&mut self) {
+        self.since_better = 0;
     }
 
     pub(super) fn spent_all(&self) -> bool {
-        self.left == 0
+        self.left == 0 || self.since_better >= self.patience
     }
 }

@@ -15,8 +15,8 @@
 //!      the grain runs this way --->
 //! ```
 //!
-//! The order is turned into whole numbers with the kerf folded into the sizes ([`problem`]), constructions place the
-//! parts ([`build`]), [`choose`] ranks the answers, [`bound`] says what none can undercut, and [`report`] writes the
+//! The order is turned into whole numbers with the kerf folded into the sizes (`problem`), constructions place the
+//! parts (`build`), `search` and `repack` look for better ones, `choose` ranks the answers, `bound` says what none can undercut, and `report` writes the
 //! best one down as sheets and cut trees.
 //!
 //! # Limits
@@ -31,6 +31,8 @@ mod cost;
 mod effort;
 mod part;
 mod problem;
+mod random;
+mod repack;
 mod report;
 mod result;
 mod search;
@@ -56,12 +58,12 @@ use problem::Problem;
 /// the same answer on every machine.
 ///
 /// # Method
-/// Greedy constructions by best fit under every combination of a few rules, then orders disturbed at random within the
-/// effort; common practice. The bound: areas, and dual-feasible functions (Fekete and Schepers 2004).
+/// Greedy constructions by best fit under every combination of a few rules; then, within the effort, orders disturbed at
+/// random and sheets taken apart and packed again; common practice. The bound: areas, and dual-feasible functions (Fekete and Schepers 2004).
 ///
 /// # Errors
 /// A side of zero or less, a negative kerf, trim, keep or price, more than three stages, prices for some bought sheets
-/// and not for all, a trim that leaves nothing of any sheet, more than a million parts.
+/// and not for all, a trim that leaves nothing of any sheet, more than a million parts or a thousand kinds of sheets.
 ///
 /// # Examples
 /// ```

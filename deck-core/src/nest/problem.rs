@@ -11,7 +11,7 @@ use crate::stock::{Saw, SawLine, Sheet, SheetGrain};
 use std::collections::BTreeMap;
 
 /// Turns of the saw line where the shop sets no limit. Deeper trees are never wanted at a saw, and depth is stack.
-pub(super) const MOST_STAGES: u8 = 40;
+pub(super) const MOST_STAGES: u8 = 16;
 
 /// A size, grown by the kerf, in nanometres: along the sheet's length, and across it.
 pub(super) type Size = (i64, i64);

@@ -39,7 +39,7 @@ pub(super) fn report(order: Order<'_>, solution: &Solution, bound: &Bound) -> Ne
         cost: problem.cost_in.cost(solution.cost),
         cost_by_boat: cost_by_boat(order, solution.cost, &sheets),
         bound: problem.cost_in.cost(bound_cost),
-        proven: bound.met_by(unplaced_area(problem, solution), solution.cost),
+        proven: bound.met_by(unplaced_area(problem, &solution.left), solution.cost),
         cost_in: problem.cost_in,
         sheets,
     }

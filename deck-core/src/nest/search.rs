@@ -1,25 +1,30 @@
-//! The order of work: every rule once, then cheaper sheets, then other orders of the parts while steps are left.
+//! The order of work: every rule once, then cheaper sheets, then other orders of the parts and repacked sheets while
+//! steps are left.
 
 use super::bound::Bound;
-use super::build::{Choice, Rule, Solution, cheapen, pack};
+use super::build::{Choice, Rule, Solution, Way, cheapen, pack};
 use super::choose::Best;
 use super::effort::{Effort, Steps};
 use super::problem::Problem;
+use super::random::SplitMix;
+use super::repack::repack;
 
 /// The best answer that the effort pays for.
 pub(super) fn search(problem: &Problem, effort: Effort, bound: &mut Bound) -> Solution {
     let copies = problem.classes.iter().map(|class| u64::from(class.count)).sum();
-    let (quick, further) = effort.budget(copies);
     let mut best = Best::new(problem);
-    construct(problem, &mut best, &mut Steps::new(quick));
-    if let Some(cheaper) = best.solution().map(|solution| cheapen(problem, solution, &mut Steps::new(quick))) {
+    construct(problem, &mut best, &mut effort.quick(copies));
+    if let Some(cheaper) = best.solution().map(|solution| cheapen(problem, solution, &mut effort.quick(copies))) {
         best.offer(cheaper);
     }
     if let Some((unplaced, cost)) = best.value() {
         bound.tighten(problem, unplaced, cost);
     }
-    if further > 0 {
-        shuffle(problem, &mut best, &mut Steps::new(further), bound);
+    if let Some(mut steps) = effort.search(copies) {
+        // Whole orders are shuffled for a small share of the steps; repacking a few sheets at a time gains more.
+        const SHUFFLING: u64 = 8;
+        shuffle(problem, &mut best, &mut steps.share(SHUFFLING), bound);
+        repack(problem, &mut best, &mut steps, bound);
     }
     // `construct` always finishes one construction, so there is an answer; the empty one stands for what cannot happen.
     let nothing = || Solution { runs: Vec::new(), left: problem.wanted(), cost: 0 };
@@ -53,7 +58,7 @@ fn construct(problem: &Problem, best: &mut Best<'_>, steps: &mut Steps) {
     let choices = choices(problem);
     for rule in Rule::all() {
         for &choice in &choices {
-            best.offer(pack(problem, order(problem, rule), rule, choice, steps));
+            best.offer(pack(problem, Way { order: order(problem, rule), rule, choice }, steps));
             if steps.spent_all() {
                 return;
             }
@@ -68,7 +73,7 @@ fn construct(problem: &Problem, best: &mut Best<'_>, steps: &mut Steps) {
 /// Random restarts around a greedy order; common practice. The numbers come from a generator with a fixed start, so
 /// that the same effort gives the same answer.
 fn shuffle(problem: &Problem, best: &mut Best<'_>, steps: &mut Steps, bound: &Bound) {
-    let mut random = SplitMix(SEED);
+    let mut random = SplitMix::new();
     let choices = choices(problem);
     let rules: Vec<Rule> = Rule::all().collect();
     if problem.classes.len() < 2 {
@@ -85,43 +90,19 @@ fn shuffle(problem: &Problem, best: &mut Best<'_>, steps: &mut Steps, bound: &Bo
         };
         let mut order = order(problem, rule);
         disturb(&mut order, &mut random);
-        best.offer(pack(problem, order, rule, choice, steps));
+        if best.offer(pack(problem, Way { order, rule, choice }, steps)) {
+            steps.found_better();
+        }
         steps.spend(problem.classes.len() as u64);
     }
 }
 
 /// Lets each class fall back behind a few of those that follow it.
-fn disturb(order: &mut [u32], random: &mut SplitMix) {
+pub(super) fn disturb(order: &mut [u32], random: &mut SplitMix) {
     /// Places that a class may fall back at most: more makes the order arbitrary, less leaves it as it was.
     const REACH: usize = 4;
     for index in 0..order.len() {
         let other = (index + random.below(REACH)).min(order.len() - 1);
         order.swap(index, other);
-    }
-}
-
-/// Where the random numbers start. Any value does; a fixed one makes the search repeatable.
-const SEED: u64 = 0x7061_6e65_6c73_6177;
-
-/// A small generator of random numbers.
-///
-/// # Method
-/// `SplitMix64`: Steele, Lea and Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014.
-struct SplitMix(u64);
-
-impl SplitMix {
-    fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut mixed = self.0;
-        mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        mixed ^ (mixed >> 31)
-    }
-
-    /// A number below `end`, zero where `end` is.
-    fn below(&mut self, end: usize) -> usize {
-        let product = u128::from(self.next()) * (end as u128);
-        // The upper half of the product of a 64-bit number and `end` is below `end`.
-        usize::try_from(product >> 64).unwrap_or(0)
     }
 }

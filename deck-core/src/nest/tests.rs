@@ -246,6 +246,8 @@ fn mistakes_are_told_where_they_are() {
     let rack = [sheet("a", "96", "48"), priced("b", "96", "48", "1").offcut(true)];
     assert_eq!(faults(&good, &rack, &kerf()), at("/stock/0/price", Kind::StockPriceMissing));
     assert_eq!(faults(&[part("p", "1", "1").count(1_000_001)], &stock, &kerf()), at("/parts", Kind::TooMany));
+    let rack: Vec<Sheet> = (0..1_001).map(|_| sheet("a", "96", "48")).collect();
+    assert_eq!(faults(&good, &rack, &kerf()), at("/stock", Kind::TooMany));
     assert_eq!(faults(&good, &[priced("a", "96", "48", "-1")], &kerf()), at("/stock/0/price", Kind::MoneyNegative));
 }
 

@@ -58,7 +58,7 @@ impl Bound {
 
     /// A cost that no answer which places as much as this one can undercut.
     pub(super) fn cost(&self, problem: &Problem, solution: &Solution) -> i128 {
-        let unplaced = unplaced_area(problem, solution);
+        let unplaced = unplaced_area(problem, &solution.left);
         if unplaced <= self.hopeless {
             return self.all;
         }

@@ -3,7 +3,7 @@
 use super::super::effort::Steps;
 use super::super::problem::Problem;
 use super::fill::{Pattern, fill};
-use super::pack::{Run, Solution};
+use super::pack::{Run, Solution, cost};
 use super::rule::Rule;
 
 /// The same parts on cheaper sheets, where they fit. The last sheet of an order is seldom full, and may be a small one.
@@ -19,10 +19,6 @@ pub(in crate::nest) fn cheapen(problem: &Problem, solution: &Solution, steps: &m
     }
     let cost = runs.iter().map(|(pattern, times)| cost(problem, pattern.rack) * i128::from(*times)).sum();
     Solution { runs, left: solution.left.clone(), cost }
-}
-
-fn cost(problem: &Problem, rack: usize) -> i128 {
-    problem.racks.get(rack).map_or(0, |rack| rack.cost)
 }
 
 fn take(stock: &mut [u32], rack: usize, times: u32) {

@@ -9,5 +9,5 @@ mod rule;
 pub(super) use cheapen::cheapen;
 pub(super) use fill::Pattern;
 pub(super) use layout::{Piece, Tally, layout};
-pub(super) use pack::{Choice, Solution, pack};
+pub(super) use pack::{Choice, Run, Solution, Way, cost, pack, pack_some};
 pub(super) use rule::Rule;

@@ -34,28 +34,44 @@ struct Packing<'p, 's> {
     problem: &'p Problem,
     rule: Rule,
     order: Vec<u32>,
-    left: Vec<u32>,
-    stock: Vec<u32>,
+    left: &'s mut [u32],
+    stock: &'s mut [u32],
     runs: Vec<Run>,
     steps: &'s mut Steps,
 }
 
-/// Packs the classes in an order by a rule.
-pub(in crate::nest) fn pack(
-    problem: &Problem,
-    order: Vec<u32>,
-    rule: Rule,
-    choice: Choice,
-    steps: &mut Steps,
-) -> Solution {
-    let stock = problem.racks.iter().map(|rack| rack.count).collect();
-    let mut packing = Packing { problem, rule, order, left: problem.wanted(), stock, runs: Vec::new(), steps };
-    packing.run(choice);
-    let cost = packing.runs.iter().map(|(pattern, times)| cost(problem, pattern.rack) * i128::from(*times)).sum();
-    Solution { runs: packing.runs, left: packing.left, cost }
+/// How to pack: the classes in order, the rule, and where sheets come from.
+#[derive(Debug, Clone)]
+pub(in crate::nest) struct Way {
+    pub(in crate::nest) order: Vec<u32>,
+    pub(in crate::nest) rule: Rule,
+    pub(in crate::nest) choice: Choice,
 }
 
-fn cost(problem: &Problem, rack: usize) -> i128 {
+/// Packs the whole order.
+pub(in crate::nest) fn pack(problem: &Problem, way: Way, steps: &mut Steps) -> Solution {
+    let mut left = problem.wanted();
+    let mut stock: Vec<u32> = problem.racks.iter().map(|rack| rack.count).collect();
+    let runs = pack_some(problem, way, &mut left, &mut stock, steps);
+    let cost = runs.iter().map(|(pattern, times)| cost(problem, pattern.rack) * i128::from(*times)).sum();
+    Solution { runs, left, cost }
+}
+
+/// Packs what is left of the classes in the order onto what is left of the stock, and takes it off both.
+pub(in crate::nest) fn pack_some(
+    problem: &Problem,
+    way: Way,
+    left: &mut [u32],
+    stock: &mut [u32],
+    steps: &mut Steps,
+) -> Vec<Run> {
+    let mut packing = Packing { problem, rule: way.rule, order: way.order, left, stock, runs: Vec::new(), steps };
+    packing.run(way.choice);
+    packing.runs
+}
+
+/// The cost of one sheet of a stock.
+pub(in crate::nest) fn cost(problem: &Problem, rack: usize) -> i128 {
     problem.racks.get(rack).map_or(0, |rack| rack.cost)
 }
 
@@ -97,7 +113,7 @@ impl Packing<'_, '_> {
 
     fn racks_for(&self, class: u32) -> Vec<usize> {
         let class: Option<&Class> = self.problem.classes.get(class as usize);
-        let racks = self.problem.racks.iter().zip(&self.stock).enumerate();
+        let racks = self.problem.racks.iter().zip(&*self.stock).enumerate();
         racks
             .filter(|(_, (rack, count))| **count > 0 && class.is_some_and(|class| Problem::fits(class, rack)))
             .map(|(index, _)| index)
@@ -111,7 +127,7 @@ impl Packing<'_, '_> {
             if self.stock.get(rack).copied().unwrap_or(0) == 0 {
                 continue;
             }
-            let pattern = fill(self.problem, rack, &self.order, &self.left, self.rule, self.steps);
+            let pattern = fill(self.problem, rack, &self.order, self.left, self.rule, self.steps);
             if pattern.area > 0 && best.as_ref().is_none_or(|best| self.is_better(&pattern, best)) {
                 best = Some(pattern);
             }
@@ -156,7 +172,7 @@ impl Packing<'_, '_> {
         if let Some(stock) = self.stock.get_mut(pattern.rack) {
             *stock = stock.saturating_sub(times);
         }
-        let left = &self.left;
+        let left = &*self.left;
         self.order.retain(|&class| left.get(class as usize).is_some_and(|&left| left > 0));
         self.runs.push((pattern, times));
     }
