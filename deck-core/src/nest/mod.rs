@@ -16,12 +16,13 @@
 //! ```
 //!
 //! The order is turned into whole numbers with the kerf folded into the sizes (`problem`), constructions place the
-//! parts (`build`), `search` and `repack` look for better ones, `choose` ranks the answers, `bound` says what none can undercut, and `report` writes the
-//! best one down as sheets and cut trees.
+//! parts (`build`), `search` and `repack` look for better answers, `choose` ranks them, `bound` says what none can
+//! undercut, and `report` writes the best one down as sheets and cut trees.
 //!
 //! # Limits
 //! The bounding rectangles of shaped parts are nested; the waste inside them is not offered again. Bounds come from
-//! areas and from dual-feasible functions and are seldom met where several sizes of stock compete.
+//! areas and from dual-feasible functions and are seldom met where many sizes of stock compete. Where something that
+//! fits is left unplaced for want of sheets, nothing is proven.
 
 mod bound;
 mod build;
