@@ -59,8 +59,9 @@ use problem::Problem;
 /// the same answer on every machine.
 ///
 /// # Method
-/// Greedy constructions by best fit under every combination of a few rules; then, within the effort, orders disturbed at
-/// random and sheets taken apart and packed again; common practice. The bound: areas, and dual-feasible functions (Fekete and Schepers 2004).
+/// Greedy constructions by best fit under every combination of a few rules; then, within the effort, orders disturbed
+/// at random and sheets taken apart and packed again; common practice. The bound: areas, whole sheets of several sizes,
+/// and dual-feasible functions (Fekete and Schepers 2004).
 ///
 /// # Errors
 /// A side of zero or less, a negative kerf, trim, keep or price, more than three stages, prices for some bought sheets
