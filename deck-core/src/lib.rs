@@ -7,6 +7,7 @@ pub mod error;
 pub mod fasteners;
 pub mod frame;
 pub mod geometry;
+pub mod job;
 pub mod length;
 pub mod math;
 pub mod money;
@@ -19,5 +20,6 @@ pub mod stock;
 pub mod takeoff;
 
 pub use error::{Error, Fault, Faults, Kind};
+pub use job::Job;
 pub use length::{Area, Length, Notation, Unit};
 pub use money::Money;

@@ -47,6 +47,10 @@ impl Length {
         if !value.is_finite() {
             return Err(not_finite(&value.to_string()).into());
         }
+        // Beyond every limit in every unit; written out it would be a line of zeros.
+        if value.abs() > 1e15 {
+            return Err(too_large(&format!("{value:e}")).into());
+        }
         read(&value.to_string(), Some(unit)).map_err(Error::from)
     }
 }

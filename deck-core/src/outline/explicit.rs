@@ -4,7 +4,7 @@ use super::Rim;
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::geometry::{Arc, Path, Point, Side, Turn};
 use crate::length::Length;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// A corner of an outline, and the side from it to the next one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -32,7 +32,7 @@ pub struct ArcSpec {
 }
 
 /// The way an arc bulges.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Bulge {

@@ -1,0 +1,236 @@
+//! Reads a job, and gathers everything that is wrong with it.
+//!
+//! Reading never stops at a fault. An optional field with a fault counts as absent and a list item with one is left out,
+//! so that what is whole can still be checked against the rest; what follows from a fault that is already told is not
+//! told again. All faults come out in the order of the document.
+
+mod at;
+mod deck;
+mod frame;
+mod specs;
+mod stock;
+mod text;
+mod words;
+
+use super::check::{Listing, Parts, examine};
+use super::{FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec};
+use crate::error::{Error, Fault, Faults, Kind};
+use crate::length::{Length, Unit};
+use crate::outline::{Deck, KeepClear, Opening};
+use crate::stock::Sheet;
+use at::{At, Listed, Object, shown};
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+/// A length that was not a whole number of nanometres as it was given.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Rounded {
+    /// JSON pointer of the field.
+    pub pointer: String,
+    /// What was given.
+    pub given: String,
+    /// The length that was taken, rounded half to even.
+    pub taken: Length,
+}
+
+/// What was rounded in reading. It says where a job came from and not what it is: two jobs that differ in it are equal.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Roundings(pub(super) Vec<Rounded>);
+
+impl PartialEq for Roundings {
+    fn eq(&self, _: &Roundings) -> bool {
+        true
+    }
+}
+
+impl Eq for Roundings {}
+
+/// What is gathered on the way through the document.
+struct Notes {
+    unit: Unit,
+    faults: Vec<Fault>,
+    rounded: Vec<Rounded>,
+}
+
+/// A job as far as it could be read.
+struct Draft {
+    name: Option<String>,
+    unit: Option<Unit>,
+    deck: Option<Deck>,
+    frame: Option<frame::Read>,
+    openings: Listed<Opening>,
+    keep_clear: Listed<KeepClear>,
+    stock: Option<Listed<Sheet>>,
+    gap: Option<Length>,
+    end_tolerance: Option<Length>,
+    fastening: FasteningSpec,
+    saw: SawSpec,
+    shop: ShopSpec,
+}
+
+pub(super) fn from_json(text: &str) -> Result<Job, Error> {
+    let (value, twice) = text::parse(text)?;
+    from_value(&value, twice)
+}
+
+/// `faults` are those that were found in parsing.
+pub(super) fn from_value(root: &Value, faults: Vec<Fault>) -> Result<Job, Error> {
+    let mut notes = Notes { unit: Unit::Inch, faults, rounded: Vec::new() };
+    let at = At { value: root, pointer: String::new() };
+    let draft = match at.object(&mut notes) {
+        Some(mut fields) => {
+            schema_number(&mut fields, &mut notes)?;
+            draft(fields, &mut notes)
+        }
+        None => return Err(in_order(root, notes.faults)),
+    };
+    // Without a unit a bare number means nothing, and there is nothing to hold it against.
+    if draft.unit.is_some() {
+        let mut found = Faults::new();
+        let _ = examine(&draft.parts(), &mut found);
+        if let Err(error) = found.finish() {
+            let news: Vec<Fault> = error.faults().filter(|fault| !follows(fault, &notes.faults)).cloned().collect();
+            notes.faults.extend(news);
+        }
+    }
+    if !notes.faults.is_empty() {
+        return Err(in_order(root, notes.faults));
+    }
+    // unreachable: what is required and missing has left a fault.
+    draft.job(notes.rounded).ok_or_else(|| Fault::new(Kind::MissingField, "", "The job is not complete.", "").into())
+}
+
+/// Another schema has other fields: nothing else can be said of a file that follows it.
+fn schema_number(fields: &mut Object<'_>, notes: &mut Notes) -> Result<(), Error> {
+    let accepted = format!("This version reads \"schema\": {SCHEMA}.");
+    if !fields.has("schema") {
+        fields.missing("schema", notes, "The file does not say which schema it follows.".into(), &accepted);
+        return Ok(());
+    }
+    let mut other = None;
+    fields.required("schema", notes, |at, notes| {
+        let number = at.value.as_f64();
+        if number.is_none() {
+            at.refuse(notes, Kind::WrongType, format!("{} is no schema number.", shown(at.value)), &accepted);
+        } else if at.value.as_u64() != Some(SCHEMA) && number != Some(1.0) {
+            let newer = number.is_some_and(|number| number > 1.0);
+            let what = if newer { "newer than this version can read" } else { "not one that there is" };
+            let message = format!("Schema {} is {what}.", shown(at.value));
+            other = Some(Fault::new(Kind::SchemaNumber, shown(at.value), message, &accepted).at(&at.pointer));
+        }
+        Some(())
+    });
+    other.map_or(Ok(()), |fault| Err(fault.into()))
+}
+
+fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
+    let name = fields.required("name", notes, At::text);
+    let unit = if fields.has("unit") {
+        fields.required("unit", notes, At::word)
+    } else {
+        let accepted = "It is \"in\", \"ft\", \"mm\", \"cm\" or \"m\".";
+        fields.missing("unit", notes, "The job does not name the unit of its numbers.".into(), accepted);
+        None
+    };
+    notes.unit = unit.unwrap_or_default();
+    let draft = Draft {
+        name,
+        unit,
+        deck: fields.required("deck", notes, deck::deck),
+        frame: fields.required("frame", notes, frame::frame),
+        openings: fields.defaulted("openings", notes, |at, notes| at.list(notes, deck::opening)),
+        keep_clear: fields.defaulted("keep_clear", notes, |at, notes| at.list(notes, deck::zone)),
+        stock: stock(&mut fields, notes),
+        gap: fields.optional("gap", notes, At::length),
+        end_tolerance: fields.optional("end_tolerance", notes, At::length),
+        fastening: fields.defaulted("fastening", notes, specs::fastening),
+        saw: fields.defaulted("saw", notes, specs::saw),
+        shop: fields.defaulted("shop", notes, specs::shop),
+    };
+    fields.close(notes);
+    draft
+}
+
+/// The sheets; none where there are some and not one of them could be read.
+fn stock(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Listed<Sheet>> {
+    let before = notes.faults.len();
+    let listed = fields.required("stock", notes, |at, notes| at.list(notes, stock::sheet))?;
+    (!listed.items.is_empty() || notes.faults.len() == before).then_some(listed)
+}
+
+impl Draft {
+    fn parts(&self) -> Parts<'_> {
+        fn listing<T>(listed: &Listed<T>) -> Listing<'_, T> {
+            Listing { items: &listed.items, positions: &listed.positions }
+        }
+        Parts {
+            unit: self.unit.unwrap_or_default(),
+            deck: self.deck.as_ref(),
+            frame: self.frame.as_ref().filter(|read| read.usable).map(|read| (&read.spec, read.positions.as_slice())),
+            openings: listing(&self.openings),
+            keep_clear: listing(&self.keep_clear),
+            stock: self.stock.as_ref().map(listing),
+            gap: self.gap,
+            end_tolerance: self.end_tolerance,
+            fastening: &self.fastening,
+            saw: &self.saw,
+            shop: &self.shop,
+        }
+    }
+
+    fn job(self, rounded: Vec<Rounded>) -> Option<Job> {
+        let mut job = Job::new(self.name?, self.unit?, self.deck?, self.frame?.spec, self.stock?.items)
+            .openings(self.openings.items)
+            .keep_clear(self.keep_clear.items)
+            .fastening(self.fastening)
+            .saw(self.saw)
+            .shop(self.shop);
+        (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
+        Some(job)
+    }
+}
+
+/// True where a fault says again, of the same field or of a part of it, what another has said.
+fn follows(fault: &Fault, told: &[Fault]) -> bool {
+    told.iter().any(|told| {
+        fault.pointer.strip_prefix(&told.pointer).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
+    })
+}
+
+/// Sorts faults by where they stand in the document; what is missing there comes last in its object.
+fn in_order(root: &Value, faults: Vec<Fault>) -> Error {
+    let mut placed: Vec<(Vec<usize>, Fault)> =
+        faults.into_iter().map(|fault| (place(root, &fault.pointer), fault)).collect();
+    placed.sort_by(|(one, _), (other, _)| one.cmp(other));
+    let mut all = Faults::new();
+    for (_, fault) in placed {
+        all.push(fault);
+    }
+    match all.finish() {
+        Err(error) => error,
+        // unreachable: it is called with a fault at least.
+        Ok(()) => Fault::new(Kind::NotJson, "", "The job cannot be read.", "").into(),
+    }
+}
+
+/// The path to a pointer's place in the document, each step as its position among its neighbours.
+fn place(root: &Value, pointer: &str) -> Vec<usize> {
+    let mut steps = Vec::new();
+    let mut here = Some(root);
+    for step in pointer.split('/').skip(1) {
+        let name = step.replace("~1", "/").replace("~0", "~");
+        let found = match here {
+            Some(Value::Object(map)) => {
+                map.iter().enumerate().find(|(_, (key, _))| **key == name).map(|(index, (_, value))| (index, value))
+            }
+            Some(Value::Array(list)) => {
+                name.parse().ok().and_then(|index: usize| list.get(index).map(|value| (index, value)))
+            }
+            _ => None,
+        };
+        steps.push(found.map_or(usize::MAX, |(index, _)| index));
+        here = found.map(|(_, value)| value);
+    }
+    steps
+}

@@ -1,0 +1,5 @@
+//! Tests of the job.
+#[test]
+fn dump() {
+    println!("{}", serde_json::to_string_pretty(&super::schema()).unwrap());
+}
