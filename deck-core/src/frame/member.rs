@@ -83,11 +83,13 @@ impl Frame {
             Some(position) if listed => format!("/members/{position}"),
             _ => String::new(),
         };
+        let mut gaps = Vec::new();
         let placed: Vec<Option<CrossMember>> = specs
             .iter()
             .enumerate()
-            .map(|(index, member)| place(spec, member, index + 1, &pointer(index), &mut faults))
+            .map(|(index, member)| place(spec, member, index + 1, &pointer(index), &mut gaps, &mut faults))
             .collect();
+        report_gaps(specs, &gaps, &pointer, &mut faults);
         check_order(&placed, &pointer, &mut faults);
         faults.finish()?;
         Ok(Frame { members: placed.into_iter().flatten().collect() })
@@ -100,6 +102,8 @@ impl Frame {
 }
 
 fn check_shared(spec: &FrameSpec, faults: &mut Faults) {
+    check_size("flange", spec.flange, "", faults);
+    check_size("wall", spec.wall, "", faults);
     if spec.regular.is_some() && !spec.members.is_empty() {
         faults.push(
             Fault::new(
@@ -159,51 +163,81 @@ fn stations(regular: Regular) -> Result<Vec<MemberSpec>, Error> {
     Ok((0..bays).map(|bay| MemberSpec::new(first + spacing * bay)).chain([MemberSpec::new(last)]).collect())
 }
 
-/// Where a member's flange lies.
+/// A measure that a member needs and that neither it nor the frame gives.
+struct Gap {
+    field: &'static str,
+    what: &'static str,
+    accepted: &'static str,
+}
+
+const NO_FLANGE: Gap =
+    Gap { field: "flange", what: "flange width", accepted: "Measure the flat top; give it here or for the frame." };
+const NO_READING: Gap = Gap {
+    field: "measured_to",
+    what: "word on what its station is measured to",
+    accepted: "Say what the station is to: \"web\", \"fore-edge\", \"aft-edge\" or \"centre\".",
+};
+const NO_PROFILE: Gap = Gap {
+    field: "profile",
+    what: "profile family, and its station is to the web",
+    accepted: "One of C, Z, S, I, hat, box.",
+};
+const NO_FACING: Gap = Gap {
+    field: "faces",
+    what: "facing, and its station is to the web",
+    accepted: "Say which way the flange lies from the web: \"fore\" or \"aft\".",
+};
+
+/// Tells what members lack, member by member; once, at the frame, where it is said of no member at all.
+fn report_gaps(specs: &[MemberSpec], gaps: &[(usize, Gap)], pointer: &impl Fn(usize) -> String, faults: &mut Faults) {
+    let said = |field: &str| {
+        specs.iter().any(|member| match field {
+            "flange" => member.flange.is_some(),
+            "measured_to" => member.measured_to.is_some(),
+            "profile" => member.profile.is_some(),
+            _ => member.faces.is_some(),
+        })
+    };
+    let mut told: Vec<&str> = Vec::new();
+    for (index, Gap { field, what, accepted }) in gaps {
+        let (message, at) = if said(field) {
+            (format!("Member {} has no {what}.", index + 1), pointer(*index))
+        } else if told.contains(field) {
+            continue;
+        } else {
+            told.push(field);
+            (format!("A member has no {what}."), String::new())
+        };
+        faults.push(Fault::new(Kind::MissingField, "", message, *accepted).within(field).at(&at));
+    }
+}
+
+/// Where a member's flange lies; what it lacks goes to `gaps`.
 fn place(
     frame: &FrameSpec,
     member: &MemberSpec,
     number: usize,
     pointer: &str,
+    gaps: &mut Vec<(usize, Gap)>,
     faults: &mut Faults,
 ) -> Option<CrossMember> {
-    let missing = |field: &str, what: &str, accepted: &str| {
-        let message = format!("Member {number} has no {what}.");
-        Fault::new(Kind::MissingField, "", message, accepted).within(field).at(pointer)
-    };
     let flange = member.flange.or(frame.flange);
     let measured_to = member.measured_to.or(frame.measured_to);
     let profile = member.profile.or(frame.profile);
     let faces = member.faces.or(frame.faces);
-    match flange {
-        None => faults.push(missing("flange", "flange width", "Measure the flat top; give it here or for the frame.")),
-        Some(width) if width <= Length::ZERO => {
-            let message = format!("A flange of {width} bears nothing.");
-            let fault = Fault::new(Kind::LengthZero, width.to_string(), message, "A flange is above zero.");
-            // The width may be the frame's: then the frame is where it is mended.
-            let pointer = if member.flange.is_some() { pointer } else { "" };
-            faults.push(fault.within("flange").at(pointer));
-        }
+    let mut lacks = |gap| gaps.push((number - 1, gap));
+    if flange.is_none() {
+        lacks(NO_FLANGE);
+    }
+    match measured_to {
+        None => lacks(NO_READING),
+        Some(MeasuredTo::Web) if profile.is_none() => lacks(NO_PROFILE),
+        Some(MeasuredTo::Web) if faces.is_none() && profile.is_some_and(Profile::is_one_sided) => lacks(NO_FACING),
         Some(_) => {}
     }
-    let words = "\"web\", \"fore-edge\", \"aft-edge\" or \"centre\"";
-    if measured_to.is_none() {
-        let accepted = format!("Say what the station is to: {words}.");
-        faults.push(missing("measured_to", "word on what its station is measured to", &accepted));
-    }
-    if measured_to == Some(MeasuredTo::Web) {
-        if profile.is_none() {
-            faults.push(missing(
-                "profile",
-                "profile family, and its station is to the web",
-                "One of C, Z, S, I, hat, box.",
-            ));
-        }
-        if faces.is_none() && profile.is_some_and(Profile::is_one_sided) {
-            let accepted = "Say which way the flange lies from the web: \"fore\" or \"aft\".";
-            faults.push(missing("faces", "facing, and its station is to the web", accepted));
-        }
-    }
+    // Where the frame's own size is wrong, the frame has been told so.
+    check_size("flange", member.flange, pointer, faults);
+    check_size("wall", member.wall, pointer, faults);
     check_ends(member, number, pointer, faults);
     let (flange, measured_to) = (flange.filter(|width| *width > Length::ZERO)?, measured_to?);
     let fore = fore_edge(member.station, flange, measured_to, profile, faces)?;
@@ -220,6 +254,15 @@ fn place(
         starboard_end: member.starboard_end,
         condition: member.condition,
     })
+}
+
+fn check_size(field: &str, size: Option<Length>, pointer: &str, faults: &mut Faults) {
+    if let Some(size) = size.filter(|size| *size <= Length::ZERO) {
+        let kind = if size.is_zero() { Kind::LengthZero } else { Kind::LengthNegative };
+        let message = format!("A {field} of {size} bears nothing.");
+        let fault = Fault::new(kind, size.to_string(), message, format!("A {field} is above zero."));
+        faults.push(fault.within(field).at(pointer));
+    }
 }
 
 fn fore_edge(

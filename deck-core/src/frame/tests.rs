@@ -45,14 +45,26 @@ fn what_is_missing_or_out_of_order_is_named() {
         error.faults().map(|fault| (fault.kind, fault.pointer.clone())).collect::<Vec<_>>()
     };
     let spec = FrameSpec { flange: None, ..FrameSpec::centred([inches("0")], inches("2")) };
-    assert_eq!(kinds(&spec), [(Kind::MissingField, "/members/0/flange".into())]);
+    assert_eq!(kinds(&spec), [(Kind::MissingField, "/flange".into())]);
+    // Said of one member and not of the other: then the other is named.
+    let mut mixed = FrameSpec { flange: None, ..FrameSpec::centred([inches("0"), inches("24")], inches("2")) };
+    mixed.members[0].flange = Some(inches("2"));
+    assert_eq!(kinds(&mixed), [(Kind::MissingField, "/members/1/flange".into())]);
+    // Said of none of three: told once.
+    let bare = FrameSpec {
+        members: [0, 24, 48].map(|at| MemberSpec::new(Length::inches(at))).to_vec(),
+        ..FrameSpec::default()
+    };
+    assert_eq!(kinds(&bare), [(Kind::MissingField, "/flange".into()), (Kind::MissingField, "/measured_to".into())]);
+    let flat = FrameSpec::centred([inches("0")], inches("0")).wall(inches("-1"));
+    assert_eq!(kinds(&flat), [(Kind::LengthZero, "/flange".into()), (Kind::LengthNegative, "/wall".into())]);
     let spec = FrameSpec::centred([inches("0"), inches("24"), inches("20"), inches("21")], inches("2"));
     assert_eq!(
         kinds(&spec),
         [(Kind::FrameOutOfOrder, "/members/2/station".into()), (Kind::FrameOverlap, "/members/3/station".into())]
     );
     let web = FrameSpec::centred([inches("5")], inches("2")).measured_to(MeasuredTo::Web);
-    assert_eq!(kinds(&web), [(Kind::MissingField, "/members/0/profile".into())]);
+    assert_eq!(kinds(&web), [(Kind::MissingField, "/profile".into())]);
     let spec = FrameSpec::regular(inches("0"), inches("240"), inches("0"), inches("2"));
     assert_eq!(kinds(&spec), [(Kind::FrameSpacing, "/regular/spacing".into())]);
     let spec = FrameSpec::regular(inches("0"), inches("240"), inches("0.001"), inches("2"));

@@ -66,7 +66,8 @@ pub struct Job {
     /// Zones that no seam may cross.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub keep_clear: Vec<KeepClear>,
-    /// Sheets to buy, and offcuts on the rack.
+    /// Sheets to buy, and offcuts on the rack: one at least.
+    #[cfg_attr(feature = "schema", schemars(length(min = 1)))]
     pub stock: Vec<Sheet>,
     /// Gap between boards.
     #[serde(default, skip_serializing_if = "Option::is_none")]

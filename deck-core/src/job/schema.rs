@@ -1,8 +1,11 @@
 //! The JSON Schema of the job file, made from the same structures that are read into.
+//!
+//! Three things the derive cannot know are put right by hand: a sheet of a job has a thickness, an opening's shape stands
+//! among its own fields, and a whole number has an end.
 
 use super::{Job, SCHEMA, SchemaNumber};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
-use serde_json::Value;
+use serde_json::{Map, Value, json};
 use std::borrow::Cow;
 
 impl JsonSchema for SchemaNumber {
@@ -21,7 +24,7 @@ impl JsonSchema for SchemaNumber {
 
 /// The JSON Schema (draft 2020-12) of a job file.
 ///
-/// What it accepts in shape the reader accepts in shape; that things fit together only the reader knows.
+/// What it accepts in shape the reader accepts in shape; whether things fit together only the reader knows.
 ///
 /// # Examples
 /// ```
@@ -30,5 +33,65 @@ impl JsonSchema for SchemaNumber {
 /// assert_eq!(schema["additionalProperties"], false);
 /// ```
 pub fn schema() -> Value {
-    schemars::schema_for!(Job).to_value()
+    let mut schema = schemars::schema_for!(Job).to_value();
+    if let Some(Value::Object(sheet)) = schema.pointer_mut("/$defs/Sheet") {
+        thickness_required(sheet);
+    }
+    if let Some(Value::Object(opening)) = schema.pointer_mut("/$defs/Opening") {
+        shape_among_fields(opening);
+    }
+    bound_numbers(&mut schema);
+    schema
+}
+
+/// Elsewhere a sheet may do without a thickness; in a job it is a measurement.
+fn thickness_required(sheet: &mut Map<String, Value>) {
+    if let Some(thickness) = sheet.get_mut("properties").and_then(|fields| fields.get_mut("thickness")) {
+        *thickness = json!({ "$ref": "#/$defs/Length", "description": thickness["description"] });
+    }
+    if let Some(Value::Array(required)) = sheet.get_mut("required") {
+        required.push("thickness".into());
+    }
+}
+
+/// One object with all fields, closed, of which one shape is required: editors complete that better than branches.
+fn shape_among_fields(opening: &mut Map<String, Value>) {
+    let branches = match opening.remove("oneOf") {
+        Some(Value::Array(branches)) => branches,
+        _ => Vec::new(),
+    };
+    if let Some(Value::Object(fields)) = opening.get_mut("properties") {
+        for branch in &branches {
+            for (name, shape) in branch["properties"].as_object().into_iter().flatten() {
+                let mut shape = shape.clone();
+                shape["additionalProperties"] = false.into();
+                shape["description"] = branch["description"].clone();
+                fields.insert(name.clone(), shape);
+            }
+        }
+    }
+    let required: Vec<Value> = branches.iter().map(|branch| json!({ "required": branch["required"] })).collect();
+    opening.insert("oneOf".into(), required.into());
+    opening.remove("unevaluatedProperties");
+    opening.insert("additionalProperties".into(), false.into());
+}
+
+/// Gives each whole number the end that its type has; `format` alone binds nobody.
+fn bound_numbers(schema: &mut Value) {
+    match schema {
+        Value::Object(map) => {
+            let most = match map.get("format").and_then(Value::as_str) {
+                Some("uint8") => Some(u32::from(u8::MAX)),
+                Some("uint32") => Some(u32::MAX),
+                _ => None,
+            };
+            if let Some(most) = most {
+                map.remove("format");
+                map.entry("maximum").or_insert_with(|| most.into());
+            }
+            map.values_mut().for_each(bound_numbers);
+        }
+        Value::Array(items) => items.iter_mut().for_each(bound_numbers),
+        _ => {}
+    }
 }

@@ -60,12 +60,12 @@ impl Check<'_> {
 
     /// Two settings of which the second is not below the first.
     fn ordered(&mut self, pointer: &str, what: &str, least: Option<Length>, preferred: Option<Length>) {
-        if let (Some(least), Some(preferred)) = (least, preferred) {
-            if preferred < least {
-                let (least, text) = (self.notation.text(least), self.notation.text(preferred));
-                let message = format!("A preferred {what} of {text} is below the least, {least}.");
-                self.refuse(Kind::Conflict, pointer, text, message, "What is preferred is not below the least.");
-            }
+        if let (Some(least), Some(preferred)) = (least, preferred)
+            && preferred < least
+        {
+            let (least, text) = (self.notation.text(least), self.notation.text(preferred));
+            let message = format!("A preferred {what} of {text} is below the least, {least}.");
+            self.refuse(Kind::Conflict, pointer, text, message, "What is preferred is not below the least.");
         }
     }
 }
@@ -87,26 +87,20 @@ fn fastening(spec: &FasteningSpec, outline: Option<&Outline>, check: &mut Check<
         ("/fastening/diameter", "diameter", spec.diameter),
         ("/fastening/drill_point", "drill point", spec.drill_point),
     ] {
-        if let (Some(whole), Some(part)) = (whole, part) {
-            if part >= whole {
-                let (whole, part) = (check.notation.text(whole), check.notation.text(part));
-                let message = format!("A {what} of {part} does not go with a fastener {whole} long.");
-                check.refuse(Kind::FastenerSize, pointer, part, message, "It is less than the fastener's length.");
-            }
+        if let (Some(whole), Some(part)) = (whole, part)
+            && part >= whole
+        {
+            let (whole, part) = (check.notation.text(whole), check.notation.text(part));
+            let message = format!("A {what} of {part} does not go with a fastener {whole} long.");
+            check.refuse(Kind::FastenerSize, pointer, part, message, "It is less than the fastener's length.");
         }
     }
-    if let (Some(end), Some(outline)) = (spec.end_distance, outline) {
-        if end * 2 >= outline.beam() {
-            let (end, beam) = (check.notation.text(end), check.notation.text(outline.beam()));
-            let message = format!("Rows that start and end {end} from the board's ends do not fit a beam of {beam}.");
-            check.refuse(
-                Kind::FastenerSpacing,
-                "/fastening/end_distance",
-                end,
-                message,
-                "It is less than half the beam.",
-            );
-        }
+    if let (Some(end), Some(outline)) = (spec.end_distance, outline)
+        && end * 2 >= outline.beam()
+    {
+        let (end, beam) = (check.notation.text(end), check.notation.text(outline.beam()));
+        let message = format!("Rows that start and end {end} from the board's ends do not fit a beam of {beam}.");
+        check.refuse(Kind::FastenerSpacing, "/fastening/end_distance", end, message, "It is less than half the beam.");
     }
 }
 

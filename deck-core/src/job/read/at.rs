@@ -198,13 +198,11 @@ impl<'a> Object<'a> {
         notes: &mut Notes,
         read: impl FnOnce(&At<'a>, &mut Notes) -> Option<T>,
     ) -> Option<T> {
-        match self.field(name) {
-            Some(at) => read(&at, notes),
-            None => {
-                self.missing(name, notes, format!("\"{name}\" is required."), "Measure it; it has no default.");
-                None
-            }
+        if let Some(at) = self.field(name) {
+            return read(&at, notes);
         }
+        self.missing(name, notes, format!("\"{name}\" is required."), "It has no default.");
+        None
     }
 
     pub(super) fn missing(&self, name: &str, notes: &mut Notes, message: String, accepted: &str) {

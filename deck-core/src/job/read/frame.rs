@@ -15,12 +15,14 @@ pub(super) struct Read {
 
 pub(super) fn frame(at: &At<'_>, notes: &mut Notes) -> Option<Read> {
     let mut fields = at.object(notes)?;
-    let mut spec = FrameSpec::default();
-    spec.profile = fields.optional("profile", notes, At::word);
-    spec.flange = fields.optional("flange", notes, At::length);
-    spec.faces = fields.optional("faces", notes, At::word);
-    spec.measured_to = fields.optional("measured_to", notes, At::word);
-    spec.wall = fields.optional("wall", notes, At::length);
+    let mut spec = FrameSpec {
+        profile: fields.optional("profile", notes, At::word),
+        flange: fields.optional("flange", notes, At::length),
+        faces: fields.optional("faces", notes, At::word),
+        measured_to: fields.optional("measured_to", notes, At::word),
+        wall: fields.optional("wall", notes, At::length),
+        ..FrameSpec::default()
+    };
     let given = [fields.has("members"), fields.has("regular")];
     let before = notes.faults.len();
     let members: Listed<MemberSpec> = fields.defaulted("members", notes, |at, notes| at.list(notes, member));

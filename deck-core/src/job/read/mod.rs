@@ -7,6 +7,7 @@
 mod at;
 mod deck;
 mod frame;
+mod order;
 mod specs;
 mod stock;
 mod text;
@@ -19,6 +20,7 @@ use crate::length::{Length, Unit};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
 use at::{At, Listed, Object, shown};
+use order::{in_order, unsaid};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -90,7 +92,7 @@ pub(super) fn from_value(root: &Value, faults: Vec<Fault>) -> Result<Job, Error>
         let mut found = Faults::new();
         let _ = examine(&draft.parts(), &mut found);
         if let Err(error) = found.finish() {
-            let news: Vec<Fault> = error.faults().filter(|fault| !follows(fault, &notes.faults)).cloned().collect();
+            let news = unsaid(&error, &notes.faults);
             notes.faults.extend(news);
         }
     }
@@ -189,48 +191,4 @@ impl Draft {
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
         Some(job)
     }
-}
-
-/// True where a fault says again, of the same field or of a part of it, what another has said.
-fn follows(fault: &Fault, told: &[Fault]) -> bool {
-    told.iter().any(|told| {
-        fault.pointer.strip_prefix(&told.pointer).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
-    })
-}
-
-/// Sorts faults by where they stand in the document; what is missing there comes last in its object.
-fn in_order(root: &Value, faults: Vec<Fault>) -> Error {
-    let mut placed: Vec<(Vec<usize>, Fault)> =
-        faults.into_iter().map(|fault| (place(root, &fault.pointer), fault)).collect();
-    placed.sort_by(|(one, _), (other, _)| one.cmp(other));
-    let mut all = Faults::new();
-    for (_, fault) in placed {
-        all.push(fault);
-    }
-    match all.finish() {
-        Err(error) => error,
-        // unreachable: it is called with a fault at least.
-        Ok(()) => Fault::new(Kind::NotJson, "", "The job cannot be read.", "").into(),
-    }
-}
-
-/// The path to a pointer's place in the document, each step as its position among its neighbours.
-fn place(root: &Value, pointer: &str) -> Vec<usize> {
-    let mut steps = Vec::new();
-    let mut here = Some(root);
-    for step in pointer.split('/').skip(1) {
-        let name = step.replace("~1", "/").replace("~0", "~");
-        let found = match here {
-            Some(Value::Object(map)) => {
-                map.iter().enumerate().find(|(_, (key, _))| **key == name).map(|(index, (_, value))| (index, value))
-            }
-            Some(Value::Array(list)) => {
-                name.parse().ok().and_then(|index: usize| list.get(index).map(|value| (index, value)))
-            }
-            _ => None,
-        };
-        steps.push(found.map_or(usize::MAX, |(index, _)| index));
-        here = found.map(|(_, value)| value);
-    }
-    steps
 }
