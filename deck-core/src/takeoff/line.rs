@@ -124,7 +124,7 @@ pub enum Item {
 
 /// A count of pieces, or a length.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[serde(tag = "measure", content = "amount", rename_all = "kebab-case")]
 pub enum Amount {
     /// Pieces.
     Count(u64),

@@ -1,0 +1,165 @@
+//! The one call: from a job to a plan.
+//!
+//! The steps below are the order of the data. Each room that they call answers one question and has not heard of the
+//! others; what one hands to the next is put into its words by the small files beside this one.
+
+mod basis;
+mod boards;
+mod checks;
+mod document;
+mod parts;
+mod texts;
+mod warn;
+
+pub use basis::Basis;
+pub use checks::{CheckDimensions, SquareCheck};
+pub use document::{DeckFacts, PlacedOpening, Plan};
+
+use crate::error::Error;
+use crate::fasteners::fasteners;
+use crate::job::{Checked, Job};
+use crate::nest::Effort;
+use crate::panels::{Panel, panels};
+use crate::seams::SeamLayout;
+use crate::takeoff::{TakeoffInput, takeoff};
+
+/// Plans a deck.
+///
+/// A job that can be read but not laid out is a plan without layouts that says why in
+/// [`no_layout`](Plan::no_layout); what does not depend on seams is there all the same.
+///
+/// # Errors
+/// Everything that is wrong with the job, each with the JSON pointer of its field.
+///
+/// # Examples
+/// ```
+/// use deck_core::{Job, plan};
+/// let job = Job::from_json(r#"{
+///     "schema": 1, "name": "Sandpiper", "unit": "in",
+///     "deck": {"length": "20 ft", "beam": 96},
+///     "frame": {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}},
+///     "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": "3/4"}],
+///     "gap": 0
+/// }"#)?;
+/// let plan = plan(&job)?;
+/// let stations: Vec<String> = plan.layouts[0].seams.iter().map(|seam| seam.fore.to_string()).collect();
+/// assert_eq!(stations, ["48 in", "96 in", "144 in", "192 in"]);
+/// # Ok::<(), deck_core::Error>(())
+/// ```
+pub fn plan(job: &Job) -> Result<Plan, Error> {
+    Planner::new(job).plan()
+}
+
+/// A step of planning, told before it starts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
+pub enum Step {
+    /// Checking the job.
+    Check,
+    /// Placing seams.
+    Seams,
+    /// Cutting panels out of the outline.
+    Panels,
+    /// Placing fasteners.
+    Fasteners,
+    /// Nesting panels in sheets.
+    Sheets,
+    /// Counting what to buy.
+    Takeoff,
+    /// Looking for what to caution about.
+    Cautions,
+}
+
+impl Step {
+    /// Every step, in order.
+    pub const ALL: [Step; 7] =
+        [Step::Check, Step::Seams, Step::Panels, Step::Fasteners, Step::Sheets, Step::Takeoff, Step::Cautions];
+}
+
+/// A plan in the making, where more is wanted than [`plan`] takes.
+pub struct Planner<'a> {
+    job: &'a Job,
+    effort: Effort,
+    progress: Option<&'a mut dyn FnMut(Step)>,
+}
+
+impl std::fmt::Debug for Planner<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Planner").field("job", self.job).field("effort", &self.effort).finish_non_exhaustive()
+    }
+}
+
+impl<'a> Planner<'a> {
+    /// Plans with standard effort.
+    pub fn new(job: &'a Job) -> Planner<'a> {
+        Planner { job, effort: Effort::Standard, progress: None }
+    }
+
+    /// With another effort for the sheets.
+    #[must_use]
+    pub fn effort(mut self, effort: Effort) -> Planner<'a> {
+        self.effort = effort;
+        self
+    }
+
+    /// Telling each step before it starts.
+    #[must_use]
+    pub fn progress(mut self, progress: &'a mut dyn FnMut(Step)) -> Planner<'a> {
+        self.progress = Some(progress);
+        self
+    }
+
+    fn tell(&mut self, step: Step) {
+        if let Some(progress) = self.progress.as_mut() {
+            progress(step);
+        }
+    }
+
+    /// Plans.
+    ///
+    /// # Errors
+    /// As [`plan`].
+    pub fn plan(mut self) -> Result<Plan, Error> {
+        self.tell(Step::Check);
+        let checked = self.job.check()?;
+        self.tell(Step::Seams);
+        let found = boards::layouts(&checked);
+        let mut plan = Plan::new(self.job, &checked, found);
+        if let Some(layout) = plan.layouts.first().cloned() {
+            self.build(&mut plan, &checked, &layout)?;
+        }
+        self.tell(Step::Cautions);
+        plan.cautions = warn::cautions(&plan, &checked);
+        Ok(plan)
+    }
+
+    /// What follows from a layout.
+    fn build(&mut self, plan: &mut Plan, checked: &Checked, layout: &SeamLayout) -> Result<(), Error> {
+        let settings = &checked.settings;
+        self.tell(Step::Panels);
+        let boards: Vec<Panel> = panels(&checked.outline, layout, &checked.openings, checked.thickness);
+        self.tell(Step::Fasteners);
+        let fastening = fasteners(&boards, &checked.frame, &checked.outline, &settings.schedule);
+        self.tell(Step::Sheets);
+        let sheets = parts::sheets(&boards, checked, self.effort)?;
+        self.tell(Step::Takeoff);
+        let input = TakeoffInput {
+            nest: &sheets,
+            stock: &checked.stock,
+            panels: &boards,
+            layout,
+            fastening: &fastening,
+            fastener: &settings.schedule.fastener,
+            frame: &checked.frame,
+            outline: &checked.outline,
+        };
+        plan.takeoff = Some(takeoff(&input, &parts::purchase_rules(&settings.shop)));
+        plan.panels = boards;
+        plan.fasteners = Some(fastening);
+        plan.sheets = Some(sheets);
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests;

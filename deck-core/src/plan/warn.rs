@@ -1,0 +1,34 @@
+//! From a plan's pieces to the cautions about them.
+
+use super::Plan;
+use crate::cautions::{self, BoardWishes, Caution, FastenerReach};
+use crate::job::Checked;
+
+pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
+    let settings = &checked.settings;
+    let (shop, notation) = (&settings.shop, &settings.notation);
+    let layout = plan.layouts.first();
+    let wishes = BoardWishes {
+        bearing: shop.preferred_bearing,
+        width: settings.rules.preferred_width,
+        supports: shop.preferred_supports,
+        overhang: shop.overhang,
+        side_overhang: shop.side_overhang,
+    };
+    let wall = checked.frame.members().iter().map(|member| member.wall.unwrap_or(shop.wall)).max();
+    let reach = FastenerReach {
+        board: checked.thickness,
+        between: if shop.barrier { shop.tape_thickness } else { crate::length::Length::ZERO },
+        wall: wall.unwrap_or(shop.wall),
+        clearance: shop.clearance,
+    };
+    let (frame, outline) = (&checked.frame, &checked.outline);
+    let mut found = cautions::boards(layout, frame, outline, &wishes, notation);
+    found.extend(cautions::openings(&checked.openings, layout, frame, outline, notation));
+    if let Some(rows) = &plan.fasteners {
+        found.extend(cautions::fastening(rows, &settings.schedule.fastener, &reach, notation));
+    }
+    found.extend(cautions::stock(&checked.stock, plan.sheets.as_ref(), shop.barrier, notation));
+    found.extend(cautions::standing());
+    found
+}

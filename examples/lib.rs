@@ -1,0 +1,1 @@
+//! Nothing: the examples are the files beside this one.
