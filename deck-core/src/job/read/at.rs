@@ -10,6 +10,9 @@ use crate::money::Money;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
 
+/// Longer texts than this are no figure, and a message does not repeat them.
+const MOST_FIGURE: usize = 200;
+
 /// A value, and its JSON pointer from the root.
 pub(super) struct At<'a> {
     pub(super) value: &'a Value,
@@ -83,7 +86,7 @@ impl<'a> At<'a> {
     pub(super) fn length(&self, notes: &mut Notes) -> Option<Length> {
         let reading = match self.value {
             Value::Number(number) => Length::read_number(number.as_f64().unwrap_or(f64::INFINITY), notes.unit),
-            Value::String(text) => Length::read(text, notes.unit),
+            Value::String(text) if text.len() <= MOST_FIGURE => Length::read(text, notes.unit),
             _ => {
                 let accepted =
                     "A length is a number in the job's unit, or a text such as 94-1/2, 7' 10-1/2\" or 2400 mm.";
@@ -108,7 +111,7 @@ impl<'a> At<'a> {
     pub(super) fn money(&self, notes: &mut Notes) -> Option<Money> {
         let reading = match self.value {
             Value::Number(number) => Money::read_number(number.as_f64().unwrap_or(f64::INFINITY)),
-            Value::String(text) => text.parse(),
+            Value::String(text) if text.len() <= MOST_FIGURE => text.parse(),
             _ => return self.wrong_type(notes, "amount of money", "An amount is a figure such as 62.50."),
         };
         reading.map_err(|error| notes.faults.extend(error.faults().map(|fault| fault.clone().at(&self.pointer)))).ok()

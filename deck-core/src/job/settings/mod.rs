@@ -156,11 +156,16 @@ impl Resolver {
     fn schedule(&mut self, parts: &Parts<'_>) -> Schedule {
         let spec = parts.fastening;
         // The figures of one screw say nothing of another: with a fastener of the shop's own, the rest is a guess.
-        let own = spec.kind.is_some() || spec.diameter.is_some_and(|diameter| diameter != defaults::DIAMETER.value);
+        let own = spec.kind.as_deref().is_some_and(|kind| kind != defaults::KIND.value)
+            || spec.diameter.is_some_and(|diameter| diameter != defaults::DIAMETER.value);
         let reason = "that of the default screw; the job gives another";
         let settle = |preset: Preset<Length>| if own { preset.unsettled(reason) } else { preset };
-        let kind =
-            spec.kind.clone().unwrap_or_else(|| if own { "deck screw".into() } else { defaults::KIND.value.into() });
+        let mut name = defaults::KIND;
+        if own {
+            name = name.unsettled("the job gives a diameter and no kind");
+            name.value = "deck screw";
+        }
+        let kind = self.take(spec.kind.as_deref(), &name, str::to_owned).to_owned();
         let diameter = self.length(spec.diameter, &settle(defaults::DIAMETER));
         let mut fastener = Fastener::new(kind, diameter, self.length(spec.length, &settle(defaults::LENGTH)));
         let threads = if own { defaults::THREADS.unsettled(reason) } else { defaults::THREADS };

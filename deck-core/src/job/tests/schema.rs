@@ -180,6 +180,15 @@ fn the_reader_knows_the_fields_of_the_schema_and_no_others() {
 }
 
 #[test]
+fn every_default_is_that_of_a_field() {
+    let fields = fields_of(&schema());
+    for row in crate::published::defaults::ALL {
+        let (place, name) = row.pointer.rsplit_once('/').unwrap();
+        assert!(fields[place].contains(name), "{}", row.pointer);
+    }
+}
+
+#[test]
 fn every_object_of_the_schema_is_closed() {
     fn walk(node: &Value, place: &str) {
         match node {

@@ -64,6 +64,8 @@ fn a_screw_of_the_shops_own_does_not_inherit_the_default_screws_figures_unsaid()
     let own = settings(&with(&[("/fastening/kind", json!("#10 pan head")), ("/fastening/diameter", json!("0.19"))]));
     let said: Vec<&str> = pointers(&own).into_iter().filter(|pointer| pointer.starts_with("/fastening")).collect();
     assert!(said.contains(&"/fastening/length") && said.contains(&"/fastening/threads_per_inch"), "{said:?}");
+    let unnamed = settings(&with(&[("/fastening/diameter", json!("0.19"))]));
+    assert!(pointers(&unnamed).contains(&"/fastening/kind"));
     // #10, gap 1/8: 1.445 (trade figure).
     assert_eq!(own.rules.least_flange(), "1.445 in".parse().unwrap());
     let Fastener { kind, .. } = settings(&plain()).schedule.fastener;
