@@ -12,6 +12,8 @@ const DIFFER: bool = true;
 
 const NO_SOURCE: &str = "common practice, no source";
 const TYPICAL: &str = "typical, unconfirmed";
+// Read as the usual pontoon deck screw; which publication it was read in was not recorded.
+const SCREW: &str = "usual deck screw, 1/4-20 x 2 self-drilling flat head; publication not recorded";
 const OURS: &str = "this library's choice";
 
 /// A fraction of an inch that is a whole number of nanometres: the denominator is a power of two up to 64.
@@ -56,13 +58,13 @@ presets! {
     WALL: Length = inch(1, 8), "/frame/wall", "wall thickness of the flanges", Memory, AGREED, TYPICAL;
 
     KIND: &'static str = "1/4-20 self-drilling flat head", "/fastening/kind", "fastener", Verified, AGREED,
-        "deck screw of a boat maker's parts list";
+        SCREW;
     DIAMETER: Length = inch(1, 4), "/fastening/diameter", "fastener's diameter", Verified, AGREED,
-        "deck screw of a boat maker's parts list: 1/4-20 x 2";
+        SCREW;
     LENGTH: Length = inch(2, 1), "/fastening/length", "fastener's length", Verified, AGREED,
-        "deck screw of a boat maker's parts list: 1/4-20 x 2";
+        SCREW;
     THREADS: u32 = 20, "/fastening/threads_per_inch", "fastener's threads to the inch", Verified, AGREED,
-        "deck screw of a boat maker's parts list: 1/4-20 x 2";
+        SCREW;
     DRILL_POINT: Length = inch(5, 16), "/fastening/drill_point", "length of the drill point", Memory, AGREED, TYPICAL;
     EDGE_SPACING: Length = inch(8, 1), "/fastening/edge_spacing", "spacing along seams, bow and stern", Verified, DIFFER,
         "one boat maker: 8 in everywhere; APA E30 (2011) and IRC table R602.3(1): 6 in at edges, in buildings";
@@ -72,7 +74,7 @@ presets! {
         AGREED, "APA E30 (2011): 3/8 in";
     /// Halves of a diameter.
     EDGE_DISTANCE_METAL_HALVES: i64 = 3, "/fastening/edge_distance_metal", "least distance to an edge of the flange", Verified,
-        AGREED, "Aluminum Design Manual (2015), screws: 1.5 diameters";
+        AGREED, "1.5 diameters, the least for screws in aluminium (Aluminum Design Manual)";
     END_DISTANCE: Length = inch(1, 1), "/fastening/end_distance", "distance from a row's end to the board's", CommonPractice,
         AGREED, NO_SOURCE;
     STAGGER: bool = false, "/fastening/stagger", "rows staggered across a seam", Choice, AGREED, OURS;
