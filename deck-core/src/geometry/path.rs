@@ -26,7 +26,7 @@ pub struct Path<T> {
 }
 
 /// The least rectangle around a path.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct Bounds {
     /// Foremost station.
     pub fore: Length,
@@ -39,6 +39,21 @@ pub struct Bounds {
 }
 
 impl Bounds {
+    /// The rectangle of one point.
+    fn at(point: Point) -> Bounds {
+        Bounds { fore: point.x, aft: point.x, port: point.y, starboard: point.y }
+    }
+
+    /// The least rectangle around two.
+    fn with(self, other: Bounds) -> Bounds {
+        Bounds {
+            fore: self.fore.min(other.fore),
+            aft: self.aft.max(other.aft),
+            port: self.port.min(other.port),
+            starboard: self.starboard.max(other.starboard),
+        }
+    }
+
     /// Extent fore and aft.
     pub fn depth(&self) -> Length {
         self.aft - self.fore
@@ -196,16 +211,15 @@ impl<T: Copy> Path<T> {
 
     /// The least rectangle around the path, arcs counted as arcs. All zero for a path without sides.
     pub fn bounds(&self) -> Bounds {
-        let mut points: Vec<Point> = Vec::new();
-        for (side, to) in self.walk() {
-            points.push(side.from);
-            if let Some(arc) = &side.arc {
-                points.extend(arc.extremes(side.from, to));
-            }
-        }
-        let least = |pick: fn(&Point) -> Length| points.iter().map(pick).min().unwrap_or_default();
-        let most = |pick: fn(&Point) -> Length| points.iter().map(pick).max().unwrap_or_default();
-        Bounds { fore: least(|p| p.x), aft: most(|p| p.x), port: least(|p| p.y), starboard: most(|p| p.y) }
+        self.side_bounds().reduce(Bounds::with).unwrap_or_default()
+    }
+
+    /// The least rectangle around each side.
+    pub(super) fn side_bounds(&self) -> impl Iterator<Item = Bounds> {
+        self.walk().map(|(side, to)| {
+            let extremes = side.arc.iter().flat_map(|arc| arc.extremes(side.from, to));
+            extremes.chain([to]).fold(Bounds::at(side.from), |bounds, point| bounds.with(Bounds::at(point)))
+        })
     }
 
     /// The stretches of `y` inside the path at a station, from port to starboard.

@@ -139,7 +139,8 @@ impl Plan {
     /// Text that is not a plan's JSON.
     pub fn from_json(text: &str) -> Result<Plan, Error> {
         serde_json::from_str(text).map_err(|error| {
-            Fault::new(Kind::NotJson, "", format!("This is not a plan: {error}."), "A plan's JSON, as it was written.").into()
+            Fault::new(Kind::NotJson, "", format!("This is not a plan: {error}."), "A plan's JSON, as it was written.")
+                .into()
         })
     }
 }
@@ -160,8 +161,9 @@ impl PlacedOpening {
 impl Serialize for Plan {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         use serde::ser::Error as _;
-        let marked = with_json_form(JsonForm::Marked(self.basis.unit), || Plan::serialize(self, serde_json::value::Serializer))
-            .map_err(S::Error::custom)?;
+        let marked =
+            with_json_form(JsonForm::Marked(self.basis.unit), || Plan::serialize(self, serde_json::value::Serializer))
+                .map_err(S::Error::custom)?;
         texts::beside(marked, &self.basis.notation()).serialize(serializer)
     }
 }
@@ -169,9 +171,12 @@ impl Serialize for Plan {
 impl<'de> Deserialize<'de> for Plan {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Plan, D::Error> {
         let value = serde_json::Value::deserialize(deserializer)?;
-        let job: Job = value.get("job").map(Job::deserialize).transpose().map_err(de::Error::custom)?.ok_or_else(|| {
-            de::Error::missing_field("job")
-        })?;
+        let job: Job = value
+            .get("job")
+            .map(Job::deserialize)
+            .transpose()
+            .map_err(de::Error::custom)?
+            .ok_or_else(|| de::Error::missing_field("job"))?;
         with_json_form(JsonForm::Number(job.unit), || Plan::deserialize(value)).map_err(de::Error::custom)
     }
 }

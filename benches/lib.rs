@@ -1,0 +1,1 @@
+//! Nothing: the benchmarks are the files beside this one.
