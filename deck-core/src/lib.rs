@@ -2,6 +2,10 @@
 //!
 //! (front page written last)
 
+#![forbid(unsafe_code)]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::float_cmp, reason = "whole inches and their halves are exact in binary"))]
+
 pub mod cautions;
 pub mod error;
 pub mod fasteners;

@@ -95,13 +95,11 @@ fn targets(first: Length, last: Length, (from, to): Blocked, centreline: Length)
         return vec![from, to];
     }
     let (back, on) = (first - from, to - first);
-    match back.cmp(&on) {
-        std::cmp::Ordering::Less => vec![from],
-        std::cmp::Ordering::Greater => vec![to],
-        std::cmp::Ordering::Equal if first == centreline => vec![from, to],
-        std::cmp::Ordering::Equal if first < centreline => vec![from],
-        std::cmp::Ordering::Equal => vec![to],
+    if back == on && first == centreline {
+        return vec![from, to];
     }
+    let to_port = back < on || (back == on && first < centreline);
+    vec![if to_port { from } else { to }]
 }
 
 /// The greatest distance between neighbours, and between a row's ends and the first and last.

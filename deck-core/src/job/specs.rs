@@ -91,7 +91,7 @@ settings! {
         stages: u8,
         /// Direction of the first saw line. Left out: either.
         first: SawLine,
-        /// Smallest offcut worth keeping, length and width. Left out: each is kept.
+        /// Smallest offcut worth keeping, length and width.
         keep: (Length, Length),
         /// The face that is up on the saw.
         face: Face,

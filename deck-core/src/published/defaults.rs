@@ -85,6 +85,8 @@ presets! {
         "saw-blade guides: 1/8 in for a full-kerf table saw and the usual hand-held circular saw";
     TRIM: Length = Length::ZERO, "/saw/trim", "strip trimmed off each sheet edge", CommonPractice, DIFFER,
         "common practice, no source: none where work starts from a factory edge, otherwise 1/8 to 1/4 in";
+    KEEP: (Length, Length) = (Length::inches(24), Length::inches(12)), "/saw/keep", "smallest offcut worth keeping",
+        CommonPractice, AGREED, NO_SOURCE;
 
     FRACTIONS: u32 = 16, "/shop/fractions", "finest fraction of an inch on paper", Choice, AGREED, OURS;
     LEAST_BEARING: Length = inch(1, 2), "/shop/least_bearing", "least bearing of a board's edge", CommonPractice, AGREED,

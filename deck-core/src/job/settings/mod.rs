@@ -183,12 +183,15 @@ impl Resolver {
 
     fn saw(&mut self, parts: &Parts<'_>) -> Saw {
         let spec = parts.saw;
+        let notation = self.notation;
         Saw {
             kerf: self.length(spec.kerf, &defaults::KERF),
             trim: self.length(spec.trim, &defaults::TRIM),
             stages: spec.stages,
             first: spec.first,
-            keep: spec.keep,
+            keep: Some(self.take(spec.keep, &defaults::KEEP, |(length, width)| {
+                format!("{} by {}", notation.text(length), notation.text(width))
+            })),
         }
     }
 
