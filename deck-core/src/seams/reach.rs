@@ -110,6 +110,37 @@ impl Ground {
         reachable
     }
 
+    /// The fewest boards that cover the deck, two rows of fasteners at a seam or not; none where it takes more than
+    /// `most`, or no number does.
+    pub(super) fn fewest_boards(&self, most: usize) -> Option<usize> {
+        if self.is_supported(None, None) && self.finishes(&self.bow()) {
+            return Some(1);
+        }
+        let from_bow = |aft: usize| {
+            let supported = self.is_supported(None, Some(aft));
+            if supported { both(&self.next(&self.bow()), &self.any[aft]) } else { IntervalSet::new() }
+        };
+        let mut row: Vec<IntervalSet> = (0..self.members()).map(from_bow).collect();
+        for boards in 2..=most {
+            let done = |last: usize| self.is_supported(Some(last), None) && self.finishes(&row[last]);
+            if (0..self.members()).any(done) {
+                return Some(boards);
+            }
+            row = (0..self.members()).map(|aft| self.one_on(&row, aft)).collect();
+        }
+        None
+    }
+
+    fn one_on(&self, row: &[IntervalSet], aft: usize) -> IntervalSet {
+        let mut here = IntervalSet::new();
+        for (fore, positions) in row.iter().enumerate().take(aft) {
+            if !positions.is_empty() && self.is_supported(Some(fore), Some(aft)) {
+                here.add_all(&self.next(positions));
+            }
+        }
+        both(&here, &self.any[aft])
+    }
+
     /// True where the deck can be boarded at all.
     pub(super) fn is_feasible(&self) -> bool {
         if self.is_supported(None, None) && self.finishes(&self.bow()) {
@@ -136,11 +167,11 @@ pub(super) fn rests(member: &CrossMember, rules: &Rules, deck_length: Length) ->
     overlap >= rules.least_bearing && overlap > Length::ZERO
 }
 
-/// For each board count, short-seam count and member: the positions from which exactly so many boards, with so many
+/// For each short-seam count, board count and member: the positions from which exactly so many boards, with so many
 /// short seams between them, finish the deck.
 pub(super) struct Finishing<'a> {
     ground: &'a Ground,
-    /// `[boards − 1][short seams][member]`
+    /// `[short seams][boards − 1][member]`
     cells: Vec<Vec<Vec<IntervalSet>>>,
 }
 
@@ -149,20 +180,50 @@ impl<'a> Finishing<'a> {
         Finishing { ground, cells: Vec::new() }
     }
 
-    /// The positions on a member; `boards` is one at least, and not above what was asked for by [`Finishing::extend`].
+    /// The positions on a member, where [`Finishing::extend`] has come so far.
     pub(super) fn positions(&self, boards: usize, short: usize, member: usize) -> Option<&IntervalSet> {
-        self.cells.get(boards.checked_sub(1)?)?.get(short)?.get(member)
+        self.row(boards, short)?.get(member)
     }
 
-    /// Fills the tables up to a board count.
-    pub(super) fn extend(&mut self, boards: usize) {
-        while self.cells.len() < boards {
-            let row = match self.cells.last() {
-                None => vec![self.one_board()],
-                Some(last) => (0..=last.len()).map(|short| self.one_more(last, short)).collect(),
-            };
-            self.cells.push(row);
+    fn row(&self, boards: usize, short: usize) -> Option<&Vec<IntervalSet>> {
+        self.cells.get(short)?.get(boards.checked_sub(1)?)
+    }
+
+    /// Fills the tables up to a board and a short-seam count; false where no higher board count leads anywhere with so
+    /// many short seams.
+    pub(super) fn extend(&mut self, boards: usize, short: usize) -> bool {
+        for column in 0..=short {
+            if self.cells.len() <= column {
+                self.cells.push(Vec::new());
+            }
+            for count in self.cells[column].len() + 1..=boards {
+                let row = self.next_row(count, column);
+                self.cells[column].push(row);
+            }
         }
+        // A longer row follows from rows with as many short seams or fewer.
+        let leads = |short: usize| self.row(boards, short).is_some_and(|row| row.iter().any(|set| !set.is_empty()));
+        boards == 0 || (0..=short).any(leads)
+    }
+
+    fn next_row(&self, boards: usize, short: usize) -> Vec<IntervalSet> {
+        let ground = self.ground;
+        if boards == 1 {
+            return if short == 0 { self.one_board() } else { vec![IntervalSet::new(); ground.members()] };
+        }
+        let (least, most) = (-ground.gap - ground.widest(), -ground.gap - ground.least_width);
+        let onward: Vec<IntervalSet> = (0..ground.members()).map(|aft| self.onward(boards - 1, short, aft)).collect();
+        (0..ground.members())
+            .map(|fore| {
+                let mut here = IntervalSet::new();
+                for (aft, positions) in onward.iter().enumerate().skip(fore + 1) {
+                    if !positions.is_empty() && ground.is_supported(Some(fore), Some(aft)) {
+                        here.add_all(&positions.stretched(least, most));
+                    }
+                }
+                both(&here, &ground.any[fore])
+            })
+            .collect()
     }
 
     fn one_board(&self) -> Vec<IntervalSet> {
@@ -177,29 +238,15 @@ impl<'a> Finishing<'a> {
             .collect()
     }
 
-    fn one_more(&self, last: &[Vec<IntervalSet>], short: usize) -> Vec<IntervalSet> {
+    /// Positions on a member from which so many boards finish the deck with `short` short seams, that on the member
+    /// counted.
+    fn onward(&self, boards: usize, short: usize, member: usize) -> IntervalSet {
+        let here = |short: Option<usize>| short.and_then(|short| self.positions(boards, short, member));
         let ground = self.ground;
-        let (least, most) = (-ground.gap - ground.widest(), -ground.gap - ground.least_width);
-        let onward: Vec<IntervalSet> = (0..ground.members()).map(|aft| onward(ground, last, short, aft)).collect();
-        (0..ground.members())
-            .map(|fore| {
-                let mut here = IntervalSet::new();
-                for (aft, positions) in onward.iter().enumerate().skip(fore + 1) {
-                    if !positions.is_empty() && ground.is_supported(Some(fore), Some(aft)) {
-                        here.add_all(&positions.stretched(least, most));
-                    }
-                }
-                both(&here, &ground.any[fore])
-            })
-            .collect()
+        let mut positions = here(Some(short)).map(|set| both(set, &ground.good[member])).unwrap_or_default();
+        if let Some(set) = here(short.checked_sub(1)) {
+            positions.add_all(&both(set, &ground.short[member]));
+        }
+        positions
     }
-}
-
-/// Positions on a member from which the deck is finished with `short` short seams, that on the member counted.
-fn onward(ground: &Ground, table: &[Vec<IntervalSet>], short: usize, member: usize) -> IntervalSet {
-    let mut positions = table.get(short).map(|row| both(&row[member], &ground.good[member])).unwrap_or_default();
-    if let Some(row) = short.checked_sub(1).and_then(|before| table.get(before)) {
-        positions.add_all(&both(&row[member], &ground.short[member]));
-    }
-    positions
 }

@@ -6,7 +6,12 @@ use super::{BoardStock, SeamProblem};
 use crate::length::Length;
 
 /// Each way to look for the cause, the plainest first.
-pub(super) fn no_layout(problem: &SeamProblem<'_>) -> NoLayout {
+///
+/// `most_boards` is the limit of the search: a deck that takes more has no layout either.
+pub(super) fn no_layout(problem: &SeamProblem<'_>, most_boards: usize) -> NoLayout {
+    if Ground::new(problem).is_feasible() {
+        return too_long(problem, most_boards);
+    }
     let found = no_sheet(problem).or_else(|| wide_bay(problem)).or_else(|| too_narrow(problem));
     let mut reason = found.unwrap_or_else(|| rule_in_the_way(problem));
     reason.mend = mends(problem, reason.shortfall);
@@ -21,6 +26,19 @@ fn no_sheet(problem: &SeamProblem<'_>) -> Option<NoLayout> {
         shortfall: None,
         mend: Vec::new(),
     })
+}
+
+fn too_long(problem: &SeamProblem<'_>, most_boards: usize) -> NoLayout {
+    let length = problem.notation.text(problem.deck_length);
+    NoLayout {
+        reason: format!(
+            "A deck {length} long takes more than {most_boards} boards of this stock, more than are laid out."
+        ),
+        bay: None,
+        sheet: widest(problem).map(|sheet| sheet.label.clone()),
+        shortfall: None,
+        mend: Vec::new(),
+    }
 }
 
 fn widest<'a>(problem: &'a SeamProblem<'_>) -> Option<&'a BoardStock> {

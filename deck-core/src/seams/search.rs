@@ -18,17 +18,15 @@ const MOST_BOARDS: usize = 64;
 
 pub(super) fn search(problem: &SeamProblem<'_>) -> Seams {
     let ground = Ground::new(problem);
-    if !ground.is_feasible() {
-        return Seams { layouts: Vec::new(), no_layout: Some(reason::no_layout(problem)), proven: true };
-    }
+    let Some(fewest) = ground.fewest_boards(MOST_BOARDS) else {
+        return Seams { layouts: Vec::new(), no_layout: Some(reason::no_layout(problem, MOST_BOARDS)), proven: true };
+    };
     let mut search =
         Search { problem, ground: &ground, found: Vec::new(), sets: 0, wanted: problem.best.max(1), level: (0, 0) };
-    search.levels();
+    search.levels(fewest);
     let proven = search.sets < MOST_SETS && search.found.iter().all(|placed| placed.exact);
     let layouts: Vec<_> = search.found.iter().map(|placed| placed.layout(problem)).collect();
-    // Feasible, and yet nothing enumerated: only more boards than MOST_BOARDS would do.
-    let no_layout = layouts.is_empty().then(|| reason::no_layout(problem));
-    Seams { layouts, no_layout, proven }
+    Seams { layouts, no_layout: None, proven }
 }
 
 struct Search<'a> {
@@ -42,12 +40,14 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
-    fn levels(&mut self) {
+    fn levels(&mut self, fewest: usize) {
         let most_boards = (self.ground.members() + 1).min(MOST_BOARDS);
         let mut finishing = Finishing::new(self.ground);
         for short in 0..most_boards {
-            for boards in short + 1..=most_boards {
-                finishing.extend(boards.saturating_sub(1));
+            for boards in fewest.max(short + 1)..=most_boards {
+                if !finishing.extend(boards - 1, short) {
+                    break;
+                }
                 self.level = (short, boards);
                 self.level(&finishing);
                 if self.found.len() >= self.wanted || self.sets >= MOST_SETS {
