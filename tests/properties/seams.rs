@@ -162,7 +162,7 @@ fn cost(case: &Case, members: &[usize], positions: &[i64]) -> Cost {
 }
 
 fn engine(case: &Case, best: usize) -> (Vec<SeamLayout>, bool) {
-    let mut spec = FrameSpec::centred([], Length::ZERO);
+    let mut spec = FrameSpec::centred([], eighths(8));
     spec.measured_to = Some(deck_core::frame::MeasuredTo::ForeEdge);
     for (fore, width) in &case.flanges {
         spec.members.push(MemberSpec::new(eighths(*fore)).flange(eighths(*width)));
