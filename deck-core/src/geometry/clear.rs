@@ -66,14 +66,12 @@ impl Line {
         hull.filter(|(low, high)| low < high)
     }
 
-    /// The stretch of the line that a straight edge covers: a point, or the whole edge where it lies on the line.
+    /// Where the line crosses a straight edge of the band. At either end of the edge the line only touches the band, which
+    /// is the distance itself and not nearer.
     fn crossing(&self, a: (f64, f64), b: (f64, f64)) -> Option<(f64, f64)> {
         let (low, high) = (a.0.min(b.0), a.0.max(b.0));
-        if self.x < low || self.x > high {
+        if self.x <= low || self.x >= high {
             return None;
-        }
-        if high - low <= 0.0 {
-            return Some((a.1.min(b.1), a.1.max(b.1)));
         }
         let y = a.1 + (b.1 - a.1) * (self.x - a.0) / (b.0 - a.0);
         Some((y, y))
