@@ -107,7 +107,7 @@ fn panel_rows(panel: &Panel, frame: &Frame, outline: &Outline, schedule: &Schedu
         let kind = if index == 0 || index == last { RowKind::Edge } else { RowKind::Field };
         let line = Line::new(panel, member, outline, schedule, kind);
         for (port, starboard) in panel.shape.breadths(line.station, line.limit()) {
-            rows.extend(line.row(port, starboard));
+            rows.push(line.row(port, starboard));
         }
     }
     rows
@@ -154,10 +154,14 @@ impl<'a> Line<'a> {
         if self.station <= self.panel.bounds.fore { Limit::Aft } else { Limit::Fore }
     }
 
-    fn row(&self, port: Length, starboard: Length) -> Option<Row> {
+    /// A stretch too short for both end distances gets one fastener in its middle, where that is free.
+    fn row(&self, port: Length, starboard: Length) -> Row {
         let ends = self.ends(port, starboard);
         let blocked = self.blocked();
-        let (low, high) = free_ends(ends.0, ends.1, &blocked);
+        let (low, high) = match free_ends(ends.0, ends.1, &blocked) {
+            (low, high) if low <= high => (low, high),
+            _ => (port.midpoint(starboard), port.midpoint(starboard)),
+        };
         let limit = match self.kind {
             RowKind::Edge => self.schedule.edge_spacing,
             RowKind::Field => self.schedule.field_spacing,
@@ -168,8 +172,12 @@ impl<'a> Line<'a> {
         let centreline = self.outline.beam() / 2;
         let apart = self.schedule.fastener.diameter * DIAMETERS_APART;
         let division = clear(&even, &blocked, (low, high), centreline, apart);
-        let greatest_gap = greatest_gap(&division.positions, (low, high));
-        (low <= high).then(|| Row {
+        let greatest_gap = if division.positions.is_empty() {
+            starboard - port
+        } else {
+            greatest_gap(&division.positions, (low, high))
+        };
+        Row {
             panel: self.panel.label.clone(),
             member: self.member.number,
             kind: self.kind,
@@ -182,7 +190,7 @@ impl<'a> Line<'a> {
             short_by: self.short_by,
             moved: division.moved,
             dropped: division.dropped,
-        })
+        }
     }
 
     /// Where the row may start and end: at the end distance in the board, or the edge distance in the metal.

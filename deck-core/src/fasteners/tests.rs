@@ -104,3 +104,13 @@ fn the_metal_end_binds_where_a_member_stops_short() {
     assert_eq!(fastening.rows[1].positions.last(), Some(&inches("92-5/8")));
     assert_eq!(fastening.rows[0].positions.first(), Some(&inches("1")));
 }
+
+#[test]
+fn a_stretch_too_short_for_both_ends_gets_one_fastener() {
+    // Beside the notch 1-1/2 in of deck is left to port: less than two end distances of an inch.
+    let notch = crate::outline::Notch::new(inches("90"), inches("30")).from_port(inches("1-1/2"));
+    let (boards, frame, outline) = boarded(Parametric::new(inches("240"), inches("96")).notch(notch), "24", &[]);
+    let fastening = fasteners(&boards, &frame, &outline, &schedule("8", "8"));
+    let sliver = |row: &&Row| row.positions == [inches("3/4")];
+    assert_eq!(fastening.rows.iter().filter(sliver).count(), 2, "{:?}", fastening.rows);
+}
