@@ -12,7 +12,8 @@ pub(super) fn no_layout(problem: &SeamProblem<'_>, most_boards: usize) -> NoLayo
     if Ground::new(problem).is_feasible() {
         return too_long(problem, most_boards);
     }
-    let found = no_sheet(problem).or_else(|| wide_bay(problem)).or_else(|| too_narrow(problem));
+    let found =
+        no_sheet(problem).or_else(|| no_seat(problem)).or_else(|| wide_bay(problem)).or_else(|| too_narrow(problem));
     let mut reason = found.unwrap_or_else(|| rule_in_the_way(problem));
     reason.mend = mends(problem, reason.shortfall);
     reason
@@ -43,6 +44,29 @@ fn too_long(problem: &SeamProblem<'_>, most_boards: usize) -> NoLayout {
 
 fn widest<'a>(problem: &'a SeamProblem<'_>) -> Option<&'a BoardStock> {
     problem.sheets.iter().max_by_key(|sheet| sheet.width)
+}
+
+/// No flange is wide enough for two edges to bear on it.
+fn no_seat(problem: &SeamProblem<'_>) -> Option<NoLayout> {
+    let rules = &problem.rules;
+    let needed = rules.gap + rules.least_bearing * 2;
+    let widest = problem.frame.members().iter().map(crate::frame::CrossMember::flange).max()?;
+    let say = |length: Length| problem.notation.text(length);
+    (widest < needed).then(|| NoLayout {
+        reason: format!(
+            "No flange can carry a seam: two boards that bear {} each, with a gap of {}, take a flange of {}, and the \
+             widest is {}: {} short.",
+            say(rules.least_bearing),
+            say(rules.gap),
+            say(needed),
+            say(widest),
+            say(needed - widest),
+        ),
+        bay: None,
+        sheet: None,
+        shortfall: None,
+        mend: Vec::new(),
+    })
 }
 
 /// A bay so wide that no board in stock bears on both of its flanges.

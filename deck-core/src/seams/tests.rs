@@ -100,3 +100,17 @@ fn no_seam_is_short_of_its_bearing() {
         assert!(layout.boards.iter().all(|board| board.width <= inches("48")));
     }
 }
+
+#[test]
+fn flanges_that_no_two_boards_can_share_are_named() {
+    let frame = regular("240", "24", "1");
+    let rules = Rules::new(inches("1/2")).gap(inches("1/8"));
+    let found = seams(&SeamProblem::new(&frame, inches("240"), sheets("48"), rules));
+    let reason = found.no_layout.unwrap();
+    assert_eq!(
+        reason.reason,
+        "No flange can carry a seam: two boards that bear 1/2\" each, with a gap of 1/8\", take a flange of 1-1/8\", \
+         and the widest is 1\": 1/8\" short."
+    );
+    assert!(reason.mend.contains(&"Boards laid without a gap.".to_string()));
+}
