@@ -1,0 +1,563 @@
+/*
+ * Plans a new plywood deck for a pontoon boat, from C, C++, VBA, C#, or anything that can call C.
+ *
+ * A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller.
+ *
+ * These rules hold for every function:
+ *
+ * - Every function returns a status: DECK_OK, or what went wrong. deck_last_error says it in words. Only
+ *   deck_last_error_count and deck_abi_version return what their names say.
+ * - Text goes in as a pointer and a count of code units, or -1 where it ends with a NUL. Where a function takes no count,
+ *   the text ends with a NUL. Text is copied before the function returns; the caller keeps it. Text that is longer than
+ *   DECK_MAX_TEXT, or is not what it should be (UTF-8, or UTF-16 in the functions that end in _utf16), is refused.
+ * - Text comes out in a buffer of the caller's with room for `cap` code units. It ends with a NUL. `needed` receives the
+ *   code units it takes, the NUL counted. A buffer that is too short, NULL with a `cap` of 0 for one, is left as it is,
+ *   `needed` is set all the same, and the status is DECK_SHORT_BUFFER: ask once for the size, once for the text.
+ * - Else nothing is written to outputs where the status is not DECK_OK. Set a handle to NULL before it is filled.
+ * - NULL is refused with a status of its own, except where a handle is freed: freeing NULL does nothing.
+ * - A deck_plan belongs to the caller from the call that fills it to deck_plan_free, and is freed once. A plan does not
+ *   change: any number of threads may read it at once. None may read it while, or after, it is freed.
+ * - The last error belongs to the thread: each call replaces its own thread's, a call that succeeds by none. Only
+ *   deck_plan_free, deck_status_text, deck_abi_version and the functions of the last error leave it as it is.
+ * - A failure inside the library is caught and returned as DECK_PANIC. No handle is harmed by it.
+ * - A function that ends in _utf16 does what its namesake does, with code units of 16 bits, for VBA and C#. It takes a
+ *   count with every text that goes in.
+ * - Status numbers are fixed for good. Those below 100 are of this border; those from 101 on are about the job, and each
+ *   fault has the JSON pointer of its field.
+ *
+ * Made by cbindgen from deck-ffi/src. Do not edit.
+ */
+
+#ifndef DECK_H
+#define DECK_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+/**
+ * The number of the border that this header describes. It rises where a program built for an older one would break.
+ */
+#define DECK_ABI_VERSION 1
+
+/**
+ * Done.
+ */
+#define DECK_OK 0
+
+/**
+ * A pointer that is NULL where one is needed.
+ */
+#define DECK_NULL_POINTER 1
+
+/**
+ * Text that is not UTF-8, or not UTF-16 in a function that ends in _utf16.
+ */
+#define DECK_NOT_TEXT 2
+
+/**
+ * A buffer that is too short; `needed` says what the text takes.
+ */
+#define DECK_SHORT_BUFFER 3
+
+/**
+ * A failure inside the library, which is a fault of ours.
+ */
+#define DECK_PANIC 4
+
+/**
+ * A size of a text or a buffer that cannot be, or is beyond DECK_MAX_TEXT.
+ */
+#define DECK_BAD_SIZE 5
+
+/**
+ * An error index that the last error does not have.
+ */
+#define DECK_NO_SUCH_ERROR 6
+
+/**
+ * A status number that no function returns.
+ */
+#define DECK_NO_SUCH_STATUS 7
+
+/**
+ * A length that cannot be read.
+ */
+#define DECK_LENGTH_UNREADABLE 101
+
+/**
+ * A length in a unit that is not known.
+ */
+#define DECK_LENGTH_UNKNOWN_UNIT 102
+
+/**
+ * A length with two units that do not belong together.
+ */
+#define DECK_LENGTH_TWO_UNITS 103
+
+/**
+ * A length that is NaN or infinite.
+ */
+#define DECK_LENGTH_NOT_FINITE 104
+
+/**
+ * A length beyond what a boat or a shop holds.
+ */
+#define DECK_LENGTH_TOO_LARGE 105
+
+/**
+ * A length below zero where none can be.
+ */
+#define DECK_LENGTH_NEGATIVE 106
+
+/**
+ * A length of zero where something must be left.
+ */
+#define DECK_LENGTH_ZERO 107
+
+/**
+ * An amount of money that cannot be read.
+ */
+#define DECK_MONEY_UNREADABLE 121
+
+/**
+ * An amount of money below zero.
+ */
+#define DECK_MONEY_NEGATIVE 122
+
+/**
+ * Text that is not JSON.
+ */
+#define DECK_NOT_JSON 201
+
+/**
+ * A field that the schema does not have.
+ */
+#define DECK_UNKNOWN_FIELD 202
+
+/**
+ * A measurement that is required and not there.
+ */
+#define DECK_MISSING_FIELD 203
+
+/**
+ * A value of the wrong type.
+ */
+#define DECK_WRONG_TYPE 204
+
+/**
+ * A word that is not one of those a field accepts.
+ */
+#define DECK_UNKNOWN_WORD 205
+
+/**
+ * A number outside what a field accepts.
+ */
+#define DECK_OUT_OF_RANGE 206
+
+/**
+ * Two fields that exclude each other.
+ */
+#define DECK_CONFLICT 207
+
+/**
+ * A schema number that this version does not read.
+ */
+#define DECK_SCHEMA_NUMBER 208
+
+/**
+ * A list that must hold something.
+ */
+#define DECK_EMPTY_LIST 209
+
+/**
+ * A name that is used twice.
+ */
+#define DECK_DUPLICATE_NAME 210
+
+/**
+ * An outline that crosses or touches itself.
+ */
+#define DECK_OUTLINE_CROSSES_ITSELF 301
+
+/**
+ * An outline with too few corners to enclose anything.
+ */
+#define DECK_OUTLINE_TOO_FEW_CORNERS 302
+
+/**
+ * An arc whose radius cannot reach both of its ends.
+ */
+#define DECK_OUTLINE_ARC_TOO_SMALL 303
+
+/**
+ * A corner or taper too large for the sides it joins.
+ */
+#define DECK_OUTLINE_CORNER_TOO_LARGE 304
+
+/**
+ * A notch that does not fit the stern.
+ */
+#define DECK_OUTLINE_NOTCH_OUTSIDE 305
+
+/**
+ * An outline that does not start at the bow and port reference edges.
+ */
+#define DECK_OUTLINE_DATUM 306
+
+/**
+ * A cross member that lies outside the deck.
+ */
+#define DECK_FRAME_MEMBER_OUTSIDE 401
+
+/**
+ * Cross members that are not in order from the bow.
+ */
+#define DECK_FRAME_OUT_OF_ORDER 402
+
+/**
+ * Cross members that overlap.
+ */
+#define DECK_FRAME_OVERLAP 403
+
+/**
+ * A cross member whose port end is not to port of its starboard end.
+ */
+#define DECK_FRAME_ENDS_REVERSED 404
+
+/**
+ * A regular spacing that does not go from the first to the last.
+ */
+#define DECK_FRAME_SPACING 405
+
+/**
+ * An opening that does not lie within the deck.
+ */
+#define DECK_OPENING_OUTSIDE 501
+
+/**
+ * Two openings that overlap.
+ */
+#define DECK_OPENING_OVERLAP 502
+
+/**
+ * An opening's corner radius that is too large for its sides.
+ */
+#define DECK_OPENING_CORNER_TOO_LARGE 503
+
+/**
+ * A keep-clear zone that does not touch the deck.
+ */
+#define DECK_ZONE_OUTSIDE 504
+
+/**
+ * Prices given for some bought sheets and not for all.
+ */
+#define DECK_STOCK_PRICE_MISSING 601
+
+/**
+ * A measured sheet that cannot be the nominal one.
+ */
+#define DECK_STOCK_MEASURED_SIZE 602
+
+/**
+ * An edge trim or kerf that leaves nothing of a sheet.
+ */
+#define DECK_SAW_TRIM_TOO_LARGE 603
+
+/**
+ * A fastener spacing that cannot be laid out.
+ */
+#define DECK_FASTENER_SPACING 701
+
+/**
+ * A fastener whose sizes contradict each other.
+ */
+#define DECK_FASTENER_SIZE 702
+
+/**
+ * Values given for some parts and not for all.
+ */
+#define DECK_NEST_VALUE_MISSING 801
+
+/**
+ * A number of cutting stages that no saw has.
+ */
+#define DECK_NEST_STAGES 802
+
+/**
+ * More of something than can be worked on.
+ */
+#define DECK_TOO_MANY 803
+
+/**
+ * A drawing view that the plan does not have.
+ */
+#define DECK_UNKNOWN_VIEW 901
+
+/**
+ * A file that cannot be written.
+ */
+#define DECK_CANNOT_WRITE 902
+
+/**
+ * A file that cannot be read.
+ */
+#define DECK_CANNOT_READ 903
+
+/**
+ * A JSON pointer that leads to nothing of that type.
+ */
+#define DECK_UNKNOWN_POINTER 904
+
+/**
+ * The longest text that goes in, in code units without the NUL. The longest of job files has less than a tenth of it.
+ */
+#define DECK_MAX_TEXT 16777216
+
+/**
+ * A plan. Belongs to the caller until deck_plan_free; any number of threads may read it at once.
+ */
+typedef struct deck_plan deck_plan;
+
+#ifdef __cplusplus
+extern "C" {
+#endif // __cplusplus
+
+/**
+ * The number of the library's border, to be compared with DECK_ABI_VERSION. This is the number itself and not a status.
+ *
+ * # Threads
+ * Any. The last error stays as it is.
+ */
+int32_t deck_abi_version(void);
+
+/**
+ * Writes the JSON Schema (draft 2020-12) of a job.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC.
+ */
+int32_t deck_job_schema(char *buf, size_t cap, size_t *needed);
+
+/**
+ * As deck_job_schema, in UTF-16.
+ */
+int32_t deck_job_schema_utf16(uint16_t *buf, size_t cap, size_t *needed);
+
+/**
+ * Writes what is wrong, after the JSON pointer of the field: the first fault, where there are several.
+ *
+ * It is empty where the thread's last call succeeded.
+ *
+ * # Threads
+ * Each thread sees its own. The last error stays as it is.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC.
+ */
+int32_t deck_last_error(char *buf,
+                        size_t cap,
+                        size_t *needed);
+
+/**
+ * As deck_last_error, in UTF-16.
+ */
+int32_t deck_last_error_utf16(uint16_t *buf, size_t cap, size_t *needed);
+
+/**
+ * How many faults the thread's last call found: 0 where it succeeded. This is the count itself and not a status.
+ *
+ * # Threads
+ * Each thread sees its own. The last error stays as it is.
+ */
+int32_t deck_last_error_count(void);
+
+/**
+ * Writes what deck_last_error writes, for the fault of that index, from 0 on. Faults of a job are in its own order.
+ *
+ * # Threads
+ * Each thread sees its own. The last error stays as it is.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_NO_SUCH_ERROR, DECK_PANIC.
+ */
+int32_t deck_last_error_at(int32_t index,
+                           char *buf,
+                           size_t cap,
+                           size_t *needed);
+
+/**
+ * As deck_last_error_at, in UTF-16.
+ */
+int32_t deck_last_error_at_utf16(int32_t index, uint16_t *buf, size_t cap, size_t *needed);
+
+/**
+ * Writes the JSON pointer alone (RFC 6901) of the fault of that index, for a program that marks the field.
+ *
+ * It is empty where the fault is about the whole of the text, or about the call.
+ *
+ * # Threads
+ * Each thread sees its own. The last error stays as it is.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_NO_SUCH_ERROR, DECK_PANIC.
+ */
+int32_t deck_last_error_pointer(int32_t index,
+                                char *buf,
+                                size_t cap,
+                                size_t *needed);
+
+/**
+ * As deck_last_error_pointer, in UTF-16.
+ */
+int32_t deck_last_error_pointer_utf16(int32_t index, uint16_t *buf, size_t cap, size_t *needed);
+
+/**
+ * Plans a job: reads its JSON, and fills `plan` with a handle.
+ *
+ * A job that can be read but not laid out is a plan too, with the reason at /no_layout.
+ *
+ * # Ownership
+ * The plan is the caller's, to be freed with deck_plan_free. `json` stays the caller's.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_BAD_SIZE, DECK_PANIC, and those from 101 on: everything that is wrong with
+ * the job is in the last error.
+ */
+int32_t deck_plan_new(const char *json,
+                      int64_t len,
+                      deck_plan **plan);
+
+/**
+ * As deck_plan_new, in UTF-16.
+ */
+int32_t deck_plan_new_utf16(const uint16_t *json, int64_t len, deck_plan **plan);
+
+/**
+ * Frees a plan; NULL is left alone.
+ *
+ * # Ownership
+ * The handle is nobody's after this. It must not be used, and not be freed again.
+ *
+ * # Threads
+ * Any, while no other uses the plan. The last error stays as it is.
+ *
+ * # Statuses
+ * DECK_OK, DECK_PANIC.
+ */
+int32_t deck_plan_free(deck_plan *plan);
+
+/**
+ * Writes the plan's JSON: the same bytes as from Rust and Python.
+ *
+ * # Threads
+ * Any; several may read one plan at once.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC.
+ */
+int32_t deck_plan_json(const deck_plan *plan, char *buf, size_t cap, size_t *needed);
+
+/**
+ * As deck_plan_json, in UTF-16.
+ */
+int32_t deck_plan_json_utf16(const deck_plan *plan, uint16_t *buf, size_t cap, size_t *needed);
+
+/**
+ * Reads one number of the plan, by a JSON pointer (RFC 6901) that ends with a NUL, such as /deck/length.
+ *
+ * Lengths are in the job's unit. True is 1 and false is 0.
+ *
+ * # Threads
+ * Any; several may read one plan at once.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_BAD_SIZE, DECK_PANIC, DECK_UNKNOWN_POINTER.
+ */
+int32_t deck_plan_number(const deck_plan *plan,
+                         const char *json_pointer,
+                         double *value);
+
+/**
+ * As deck_plan_number, in UTF-16.
+ */
+int32_t deck_plan_number_utf16(const deck_plan *plan,
+                               const uint16_t *json_pointer,
+                               int64_t len,
+                               double *value);
+
+/**
+ * Counts what is in a list or an object of the plan, by a JSON pointer that ends with a NUL, such as /takeoff/lines.
+ *
+ * # Threads
+ * Any; several may read one plan at once.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_BAD_SIZE, DECK_PANIC, DECK_UNKNOWN_POINTER.
+ */
+int32_t deck_plan_count(const deck_plan *plan,
+                        const char *json_pointer,
+                        size_t *count);
+
+/**
+ * As deck_plan_count, in UTF-16.
+ */
+int32_t deck_plan_count_utf16(const deck_plan *plan,
+                              const uint16_t *json_pointer,
+                              int64_t len,
+                              size_t *count);
+
+/**
+ * Writes one text of the plan, by a JSON pointer that ends with a NUL, such as /takeoff/lines/0/description.
+ *
+ * The length that a person reads stands beside each number as its name with _text, such as /deck/length_text.
+ *
+ * # Threads
+ * Any; several may read one plan at once.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC, DECK_UNKNOWN_POINTER.
+ */
+int32_t deck_plan_text(const deck_plan *plan,
+                       const char *json_pointer,
+                       char *buf,
+                       size_t cap,
+                       size_t *needed);
+
+/**
+ * As deck_plan_text, in UTF-16.
+ */
+int32_t deck_plan_text_utf16(const deck_plan *plan,
+                             const uint16_t *json_pointer,
+                             int64_t len,
+                             uint16_t *buf,
+                             size_t cap,
+                             size_t *needed);
+
+/**
+ * What a status means, in a line.
+ *
+ * # Threads
+ * Any. The last error stays as it is.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_NO_SUCH_STATUS, DECK_PANIC.
+ */
+int32_t deck_status_text(int32_t status, char *buf, size_t cap, size_t *needed);
+
+/**
+ * As deck_status_text, in UTF-16.
+ */
+int32_t deck_status_text_utf16(int32_t status, uint16_t *buf, size_t cap, size_t *needed);
+
+#ifdef __cplusplus
+}  // extern "C"
+#endif  // __cplusplus
+
+#endif  /* DECK_H */

@@ -1,0 +1,115 @@
+//! Thousands of calls that no well-meant program makes: each gives a status and a sentence, and leaves the outputs alone.
+
+use crate::calls::{JOB, Planned, Text8, last_error};
+use deck_core::Kind;
+use deck_ffi::{
+    DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, deck_last_error_at, deck_last_error_count,
+    deck_last_error_pointer, deck_plan_count, deck_plan_new, deck_plan_new_utf16, deck_plan_number, deck_plan_text,
+};
+use proptest::prelude::*;
+use std::ptr;
+
+/// Planning takes some milliseconds; most of these jobs fail before that.
+const CASES: u32 = 4000;
+
+/// A status that a call with faulty input may give: of the border, a panic excepted, or of the library.
+fn is_a_refusal(status: i32) -> bool {
+    let known = Kind::ALL.iter().any(|kind| kind.code == status);
+    known || (status != DECK_OK && status != DECK_PANIC && (1..100).contains(&status))
+}
+
+/// Every fault of the last call can be read, and stands at a pointer that its text begins with.
+fn faults_are_told() {
+    assert!(deck_last_error_count() > 0);
+    for index in 0..deck_last_error_count() {
+        let text = Text8::ask(|buf, cap, needed| unsafe { deck_last_error_at(index, buf, cap, needed) });
+        let pointer = Text8::ask(|buf, cap, needed| unsafe { deck_last_error_pointer(index, buf, cap, needed) });
+        assert_eq!((text.status, pointer.status), (DECK_OK, DECK_OK));
+        assert!(text.text.starts_with(&pointer.text) && !text.text.is_empty());
+    }
+}
+
+/// Plans bytes as they are; a plan that comes of them is freed.
+fn plan_bytes(bytes: &[u8], len: i64) -> i32 {
+    let mut plan = ptr::null_mut();
+    let status = unsafe { deck_plan_new(bytes.as_ptr().cast(), len, &raw mut plan) };
+    if status == DECK_OK {
+        drop(Planned(plan));
+    } else {
+        assert!(plan.is_null() && is_a_refusal(status), "{status}: {}", last_error());
+        faults_are_told();
+    }
+    status
+}
+
+fn length(bytes: &[u8]) -> i64 {
+    i64::try_from(bytes.len()).unwrap()
+}
+
+/// A job with some of its bytes exchanged for others.
+fn spoiled() -> impl Strategy<Value = Vec<u8>> {
+    let bytes = proptest::collection::vec((0..JOB.len(), any::<u8>()), 1..4);
+    bytes.prop_map(|changes| {
+        let mut job = JOB.as_bytes().to_vec();
+        for (index, byte) in changes {
+            job[index] = byte;
+        }
+        job
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: CASES, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn spoiled_jobs(job in spoiled()) {
+        plan_bytes(&job, length(&job));
+    }
+
+    #[test]
+    fn jobs_cut_short(end in 0..JOB.len()) {
+        let status = plan_bytes(JOB.as_bytes(), i64::try_from(end).unwrap());
+        prop_assert!(status != DECK_OK);
+    }
+
+    #[test]
+    fn bytes_at_random(bytes in proptest::collection::vec(any::<u8>(), 0..200)) {
+        let status = plan_bytes(&bytes, length(&bytes));
+        prop_assert!(status != DECK_OK);
+        prop_assert_eq!(status == DECK_NOT_TEXT, String::from_utf8(bytes).is_err());
+    }
+
+    #[test]
+    fn lengths_at_random(len in prop_oneof![i64::MIN..-1, deck_ffi::DECK_MAX_TEXT + 1..i64::MAX]) {
+        prop_assert_eq!(plan_bytes(JOB.as_bytes(), len), DECK_BAD_SIZE);
+    }
+
+    #[test]
+    fn units_at_random(units in proptest::collection::vec(any::<u16>(), 0..200)) {
+        let mut plan = ptr::null_mut();
+        let len = i64::try_from(units.len()).unwrap();
+        let status = unsafe { deck_plan_new_utf16(units.as_ptr(), len, &raw mut plan) };
+        prop_assert!(plan.is_null() && is_a_refusal(status));
+        prop_assert_eq!(status == DECK_NOT_TEXT, String::from_utf16(&units).is_err());
+    }
+}
+
+#[test]
+fn pointers_at_random() {
+    let plan = Planned::new(JOB).unwrap();
+    proptest!(ProptestConfig { cases: CASES, failure_persistence: None, ..ProptestConfig::default() },
+        |(pointer in "(/(deck|frame|takeoff|lines|panels|job|name|-?[0-9]{1,20}|[~/01a-zé]{0,6})){0,6}|[^\0]{0,20}")| {
+        let ended = format!("{pointer}\0");
+        let (mut value, mut count, mut needed, mut buf) = (f64::NAN, usize::MAX, usize::MAX, [0; 4096]);
+        let number = unsafe { deck_plan_number(plan.0, ended.as_ptr().cast(), &raw mut value) };
+        let items = unsafe { deck_plan_count(plan.0, ended.as_ptr().cast(), &raw mut count) };
+        let text = unsafe { deck_plan_text(plan.0, ended.as_ptr().cast(), buf.as_mut_ptr(), buf.len(), &raw mut needed) };
+        // Something is one of the three sorts, or null, or nothing; what is refused is left alone.
+        let accepted = [number, items, text].iter().filter(|status| **status == DECK_OK).count();
+        prop_assert!(accepted <= 1);
+        for (status, untouched) in [(number, value.is_nan()), (items, count == usize::MAX), (text, needed == usize::MAX)] {
+            prop_assert_eq!(status != DECK_OK, untouched);
+            prop_assert!(status == DECK_OK || is_a_refusal(status));
+        }
+    });
+}

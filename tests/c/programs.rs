@@ -1,0 +1,50 @@
+//! The programs in `programs/`, which check themselves and exit with 0.
+
+use crate::compile::{Link, checked, compile, printed, root, run, run_both};
+use crate::example::jobs;
+use deck_core::{Job, plan};
+
+/// Each is compiled, run, and run under valgrind.
+fn passes(source: &str, name: &str) {
+    let program = compile(source, name, Link::Shared);
+    printed(&run_both(&program, &[]));
+}
+
+#[test]
+fn every_function_in_c() {
+    passes("tests/c/programs/border.c", "border");
+}
+
+#[test]
+fn each_thread_has_its_own_last_error() {
+    passes("tests/c/programs/threads.c", "threads");
+}
+
+#[test]
+fn the_header_serves_cpp() {
+    passes("tests/c/programs/header.cpp", "header_cpp");
+}
+
+/// The plan's JSON from C, in UTF-8 and by way of UTF-16, has the bytes that Rust writes.
+#[test]
+fn json_from_c_is_rust_s_byte_for_byte() {
+    let program = compile("tests/c/programs/json.c", "json", Link::Shared);
+    for (path, plan) in &jobs() {
+        assert_eq!(printed(&run(&program, &[path])), plan.to_json(), "{path}");
+    }
+    let path = root().join("tests/c/programs/accents.json");
+    let job = Job::from_json(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    let json = plan(&job).unwrap().to_json();
+    assert!(!json.is_ascii());
+    let path = path.to_string_lossy();
+    assert_eq!(printed(&run(&program, &[&path])), json);
+    if let Some(output) = checked(&program, &[&path]) {
+        assert_eq!(printed(&output), json);
+    }
+}
+
+#[test]
+fn the_schema_from_c_is_rust_s() {
+    let program = compile("tests/c/programs/schema.c", "schema", Link::Shared);
+    assert_eq!(printed(&run_both(&program, &[])), format!("{:#}", deck_core::job::schema()));
+}
