@@ -7,6 +7,7 @@
 #![cfg_attr(test, allow(clippy::float_cmp, reason = "whole inches and their halves are exact in binary"))]
 
 pub mod cautions;
+pub mod draw;
 pub mod error;
 pub mod fasteners;
 pub mod frame;

@@ -1,0 +1,75 @@
+//! What every view has at hand: the plan, the way lengths are written, the paper.
+
+use crate::draw::figure::{Paper, TextSize};
+use crate::draw::page::Page;
+use crate::draw::ruler::Ruler;
+use crate::draw::sheet_frame::SheetFrame;
+use crate::length::{Area, Length, Unit};
+use crate::plan::Plan;
+
+/// A plan on the drawing desk.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Desk<'a> {
+    pub plan: &'a Plan,
+    pub ruler: Ruler,
+    pub paper: Paper,
+}
+
+/// Pounds in a kilogram: 0.453 592 37 kg to the pound exactly (NIST Special Publication 811, 2008, appendix B.8).
+const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
+
+impl<'a> Desk<'a> {
+    pub(super) fn new(plan: &'a Plan, paper: Paper) -> Desk<'a> {
+        Desk { plan, ruler: Ruler::new(plan.basis.notation()), paper }
+    }
+
+    /// A fresh sheet.
+    pub(super) fn page(&self, view: impl Into<String>, title: impl Into<String>) -> Page {
+        Page::new(view, SheetFrame::new(self.plan.job.name.clone(), title), self.paper)
+    }
+
+    /// True for a shop that measures in inches.
+    pub(super) fn imperial(&self) -> bool {
+        self.plan.basis.unit.is_imperial()
+    }
+
+    /// An area in square feet or square metres.
+    pub(super) fn area(&self, area: Area) -> String {
+        if self.imperial() {
+            format!("{:.1} ft²", area.number(Unit::Foot))
+        } else {
+            format!("{:.2} m²", area.number(Unit::Metre))
+        }
+    }
+
+    /// A length that is bought by the roll or the can, in feet or metres.
+    pub(super) fn running_length(&self, length: Length) -> String {
+        let unit = if self.imperial() { Unit::Foot } else { Unit::Metre };
+        format!("{} {}", length.decimal_places(unit, 1), unit.symbol())
+    }
+
+    /// A mass in pounds or kilograms.
+    pub(super) fn mass(&self, pounds: f64) -> String {
+        if self.imperial() { format!("{pounds:.0} lb") } else { format!("{:.0} kg", pounds * KILOGRAMS_PER_POUND) }
+    }
+
+    /// The size of figures in tables.
+    pub(super) const FIGURES: TextSize = TextSize::FIGURE;
+}
+
+/// `1 cut`, `2 cuts`.
+pub(super) fn count(number: usize, one: &str, many: &str) -> String {
+    format!("{number} {}", if number == 1 { one } else { many })
+}
+
+/// `a`, `a and b`, `a, b and c`.
+pub(super) fn list<S: AsRef<str>>(items: &[S]) -> String {
+    match items {
+        [] => String::new(),
+        [one] => one.as_ref().to_owned(),
+        [before @ .., last] => {
+            let before: Vec<&str> = before.iter().map(AsRef::as_ref).collect();
+            format!("{} and {}", before.join(", "), last.as_ref())
+        }
+    }
+}

@@ -1,0 +1,310 @@
+//! One panel on its members: rows and fasteners by running distances from the bow edge and the port edge.
+
+use crate::draw::bow_up::{self, UNPLACED};
+use crate::draw::deck_shape;
+use crate::draw::desk::{Desk, count, list};
+use crate::draw::figure::{
+    Align, Column, Figure, Line, MILLIMETRE, Mapping, Mark, Micrometres, Path, Rect, Running, Side, Table, TextSize,
+    Tone,
+};
+use crate::draw::flow::Flow;
+use crate::draw::page::Page;
+use crate::draw::sheet_frame::Bow;
+use crate::fasteners::{Row, RowKind};
+use crate::frame::CrossMember;
+use crate::length::Length;
+use crate::panels::Panel;
+use crate::seams::Seam;
+
+/// The drawing with its figures takes at most this much of the sheet's height.
+const HIGHEST: Micrometres = 140 * MILLIMETRE;
+/// How far the members are drawn beyond the panel.
+const BEYOND: Micrometres = 2 * MILLIMETRE;
+/// Radius of the dot that stands for a fastener.
+const DOT: Micrometres = 550;
+/// More distances than this are not written above the drawing: the table has them.
+const MOST_ABOVE: usize = 40;
+
+pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
+    let Some(fastening) = &desk.plan.fasteners else { return Vec::new() };
+    let sheets = desk.plan.panels.iter().enumerate().map(|(index, panel)| {
+        let rows = fastening.rows.iter().filter(|row| row.panel == panel.label).collect();
+        FasteningSheet { desk, panel, rows }.pages(index + 1)
+    });
+    sheets.flatten().collect()
+}
+
+struct FasteningSheet<'a> {
+    desk: &'a Desk<'a>,
+    panel: &'a Panel,
+    rows: Vec<&'a Row>,
+}
+
+impl FasteningSheet<'_> {
+    fn pages(&self, number: usize) -> Vec<Page> {
+        let desk = self.desk;
+        let mut page = desk.page(format!("fastening-{number}"), format!("Fastening of panel {}", self.panel.label));
+        let total = self.rows.iter().map(|row| row.positions.len()).sum();
+        let fasteners = count(total, "fastener", "fasteners");
+        page.frame = page.frame.bow(Bow::Up).note(format!(
+            "{fasteners} in {}; from the bow edge and the port edge of the deck",
+            count(self.rows.len(), "row", "rows")
+        ));
+        let body = Page::body(desk.paper);
+        let bottom = self.draw(&mut page, Rect { bottom: body.top + HIGHEST, ..body });
+        let mut flow = Flow::new(page, Rect { top: bottom, ..body });
+        flow.paragraph(&self.screw(), TextSize::FIGURE, false);
+        flow.paragraph(
+            "At the left: rows on members M, and the panel's fore and aft edge. At the right: edges of flanges M and of seams S.",
+            TextSize::LEAST,
+            false,
+        );
+        flow.table(&self.rows_table());
+        flow.table(&self.positions_table());
+        flow.table(&self.members_table());
+        flow.finish()
+    }
+
+    fn screw(&self) -> String {
+        let (basis, ruler) = (&self.desk.plan.basis, self.desk.ruler);
+        let fastener = &basis.fastener;
+        format!(
+            "{}, {} × {}. Spacing at most {} in edge rows and {} in field rows; first and last {} from the board's end; at \
+             least {} from an edge of the board and {} from an edge of the flange.",
+            fastener.kind,
+            ruler.text(fastener.diameter),
+            ruler.text(fastener.length),
+            ruler.text(basis.edge_spacing),
+            ruler.text(basis.field_spacing),
+            ruler.text(basis.end_distance),
+            ruler.text(basis.edge_in_ply),
+            ruler.text(basis.edge_in_metal),
+        )
+    }
+
+    /// Draws the panel with its figures; the answer is where they end.
+    fn draw(&self, page: &mut Page, room: Rect) -> Micrometres {
+        let limits = (room.top, room.bottom);
+        let left = Running::new(Side::Left, 0, limits).marks(self.row_marks(&UNPLACED)).depth();
+        let right = Running::new(Side::Right, 0, limits).marks(self.flange_marks(&UNPLACED)).depth();
+        // Distances above stand upright in the worst case.
+        let longest = self.distance_marks(&UNPLACED).iter().map(|mark| figure_width(&mark.words)).max().unwrap_or(0);
+        let inner = Rect::new(
+            room.left + left + BEYOND,
+            room.top + longest + 8 * MILLIMETRE + BEYOND,
+            room.right - right - BEYOND,
+            room.bottom - 4 * MILLIMETRE,
+        );
+        let size = (self.panel.length, self.panel.width);
+        let (local, panel) = bow_up::fitted(inner, size, self.desk.ruler.unit());
+        let corner = local.point(-self.panel.bounds.fore, -self.panel.bounds.port);
+        let mapping = Mapping { origin: corner, ..local };
+        page.frame = page.frame.clone().scale(mapping.scale, self.desk.ruler.unit());
+        let figure = &mut page.figure;
+        self.draw_panel(figure, &mapping, panel);
+        // Figures at the sides keep below the leaders of those above.
+        let limits = (panel.top - TextSize::FIGURE.em(), room.bottom);
+        Running::new(Side::Left, panel.left - BEYOND, limits).marks(self.row_marks(&mapping)).draw(figure);
+        Running::new(Side::Right, panel.right + BEYOND, limits).marks(self.flange_marks(&mapping)).draw(figure);
+        let athwart = (room.left, room.right);
+        Running::new(Side::Above, panel.top - BEYOND, athwart).marks(self.distance_marks(&mapping)).draw(figure);
+        let lowest = figure.texts.iter().map(|text| text.bounds().bottom).max().unwrap_or(panel.bottom);
+        lowest.max(panel.bottom + BEYOND) + 5 * MILLIMETRE
+    }
+
+    fn draw_panel(&self, figure: &mut Figure, mapping: &Mapping, panel: Rect) {
+        for member in self.members() {
+            let mut band =
+                deck_shape::band(mapping, member.fore, member.aft, self.panel.bounds.port, self.panel.bounds.starboard);
+            (band.left, band.right) = (panel.left - BEYOND, panel.right + BEYOND);
+            figure.fill(Path::rect(band), Tone::Pale);
+            figure.stroke(Path::rect(band), Line::Hidden);
+        }
+        let mut board = deck_shape::path(mapping, &self.panel.shape);
+        figure.stroke(board.clone(), Line::Outline);
+        for opening in &self.panel.openings {
+            let path = deck_shape::path(mapping, &opening.shape);
+            figure.fill(path.clone(), Tone::White);
+            figure.stroke(path.clone(), Line::Thin);
+            board.append(path);
+        }
+        for row in &self.rows {
+            for &position in &row.positions {
+                figure.fill(Path::circle(mapping.point(row.station, position), DOT), Tone::Black);
+            }
+        }
+        for opening in &self.panel.openings {
+            let room = deck_shape::bounds(mapping, &opening.bounds);
+            figure.write_within(room, None, &opening.name, TextSize::LEAST, false);
+        }
+        figure.write_within(panel.inset(MILLIMETRE), Some(&board), &self.panel.label, TextSize::TITLE, true);
+    }
+
+    /// The members that the panel's rows go into.
+    fn members(&self) -> impl Iterator<Item = &CrossMember> {
+        let used = |member: &&CrossMember| self.rows.iter().any(|row| row.member == member.number);
+        self.desk.plan.frame.iter().filter(used)
+    }
+
+    /// The seams at the panel's fore and aft edges.
+    fn seams(&self) -> impl Iterator<Item = &Seam> {
+        let bounds = self.panel.bounds;
+        let layout = self.desk.plan.layouts.first().into_iter();
+        layout.flat_map(|layout| &layout.seams).filter(move |seam| seam.fore == bounds.aft || seam.aft == bounds.fore)
+    }
+
+    /// At the left: the rows, and the panel's edges.
+    fn row_marks(&self, mapping: &Mapping) -> Vec<Mark> {
+        let at = |x| mapping.point(x, Length::ZERO).y;
+        let ruler = self.desk.ruler;
+        let mut stations: Vec<(Length, usize)> = self.rows.iter().map(|row| (row.station, row.member)).collect();
+        stations.dedup();
+        let row =
+            |(station, member): (Length, usize)| Mark::new(at(station), format!("M{member}: {}", ruler.text(station)));
+        let bounds = self.panel.bounds;
+        let edge = |x: Length| Mark::new(at(x), ruler.text(x));
+        stations.into_iter().map(row).chain([bounds.fore, bounds.aft].map(edge)).collect()
+    }
+
+    /// At the right: flanges and seams.
+    fn flange_marks(&self, mapping: &Mapping) -> Vec<Mark> {
+        let at = |x| mapping.point(x, Length::ZERO).y;
+        let ruler = self.desk.ruler;
+        let mark =
+            |name: String, x: Length, bold: bool| Mark::new(at(x), format!("{name}: {}", ruler.text(x))).bold(bold);
+        let mut marks = Vec::new();
+        for member in self.members() {
+            marks.extend([member.fore, member.aft].map(|x| mark(format!("M{}", member.number), x, false)));
+        }
+        for seam in self.seams() {
+            let mut edges = vec![seam.fore, seam.aft];
+            edges.dedup();
+            marks.extend(edges.into_iter().map(|x| mark(format!("S{}", seam.number), x, true)));
+        }
+        marks
+    }
+
+    /// Every distance of a fastener from the port edge, once.
+    fn distances(&self) -> Vec<Length> {
+        let mut distances: Vec<Length> = self.rows.iter().flat_map(|row| row.positions.iter().copied()).collect();
+        distances.sort_unstable();
+        distances.dedup();
+        distances
+    }
+
+    /// Above: the fasteners' distances from the port edge, unless there are too many to read.
+    fn distance_marks(&self, mapping: &Mapping) -> Vec<Mark> {
+        let distances = self.distances();
+        if distances.len() > MOST_ABOVE {
+            return Vec::new();
+        }
+        let mark = |y| Mark::new(mapping.point(Length::ZERO, y).x, self.desk.ruler.text(y));
+        distances.into_iter().map(mark).collect()
+    }
+
+    fn rows_table(&self) -> Table {
+        let ruler = self.desk.ruler;
+        let mut table = Table::new(vec![
+            Column::new("Row on", Align::Left),
+            Column::new("from bow edge", Align::Right),
+            Column::words("where"),
+            Column::new("count", Align::Right),
+            Column::words("greatest gap"),
+        ])
+        .size(Desk::FIGURES);
+        for row in &self.rows {
+            let cells = [
+                format!("M{}", row.member),
+                ruler.text(row.station),
+                self.place(row),
+                row.positions.len().to_string(),
+                self.gap(row),
+            ];
+            if row.over_limit || row.short_by > Length::ZERO { table.bold_row(cells) } else { table.row(cells) }
+        }
+        table
+    }
+
+    /// Where the fasteners of each row are, rows with the same distances together.
+    fn positions_table(&self) -> Table {
+        let mut patterns: Vec<(Vec<String>, &[Length])> = Vec::new();
+        for row in &self.rows {
+            let name = format!("M{}", row.member);
+            match patterns.iter_mut().find(|(_, positions)| *positions == row.positions) {
+                Some((names, _)) => names.push(name),
+                None => patterns.push((vec![name], &row.positions)),
+            }
+        }
+        let mut table =
+            Table::new(vec![Column::new("Rows", Align::Left), Column::words("fasteners from the port edge")])
+                .size(Desk::FIGURES);
+        for (names, positions) in patterns {
+            let words: Vec<String> = positions.iter().map(|&y| self.desk.ruler.text(y)).collect();
+            table.row([list(&names), words.join(", ")]);
+        }
+        table
+    }
+
+    /// Edge or field, and on which side of a seam.
+    fn place(&self, row: &Row) -> String {
+        let kind = match row.kind {
+            RowKind::Edge => "edge row",
+            RowKind::Field => "field row",
+        };
+        let Some(number) = row.seam else { return kind.to_owned() };
+        let aft = self.seams().any(|seam| seam.number == number && seam.aft == self.panel.bounds.fore);
+        format!("{kind}, {} of seam S{number}", if aft { "aft" } else { "forward" })
+    }
+
+    /// The greatest gap, and what is out of the ordinary about a row.
+    fn gap(&self, row: &Row) -> String {
+        let ruler = self.desk.ruler;
+        let mut flags = vec![ruler.text(row.greatest_gap)];
+        if row.over_limit {
+            flags.push(format!("OVER {}", ruler.text(row.limit)));
+        }
+        if row.short_by > Length::ZERO {
+            flags.push(format!("FLANGE SHORT BY {}", ruler.text(row.short_by)));
+        }
+        for (count, words) in [(row.moved, "moved beside an opening"), (row.dropped, "dropped at an opening")] {
+            if count > 0 {
+                flags.push(format!("{count} {words}"));
+            }
+        }
+        flags.join("; ")
+    }
+
+    fn members_table(&self) -> Table {
+        let ruler = self.desk.ruler;
+        let mut table = Table::new(vec![
+            Column::new("Member", Align::Left),
+            Column::new("centre", Align::Right),
+            Column::new("flange from", Align::Right),
+            Column::new("to", Align::Right),
+            Column::words("seam, and bearing of this panel"),
+        ]);
+        for member in self.members() {
+            let seam = self.seams().find(|seam| seam.member == member.number);
+            let words = seam.map_or_else(String::new, |seam| {
+                let (side, bearing) = if seam.aft == self.panel.bounds.fore {
+                    ("aft", seam.bearing_aft)
+                } else {
+                    ("forward", seam.bearing_fore)
+                };
+                format!("S{}, panel {side} of it, bearing {}", seam.number, ruler.text(bearing))
+            });
+            table.row([
+                format!("M{}", member.number),
+                ruler.text(member.centre()),
+                ruler.text(member.fore),
+                ruler.text(member.aft),
+                words,
+            ]);
+        }
+        table
+    }
+}
+
+fn figure_width(words: &str) -> Micrometres {
+    crate::draw::figure::width(words, TextSize::FIGURE, true)
+}
