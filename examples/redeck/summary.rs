@@ -1,0 +1,91 @@
+//! What a shop owner wants to know at a glance.
+
+use deck_core::Plan;
+use deck_core::cautions::Source;
+use deck_core::takeoff::Amount;
+use std::fmt::Write;
+
+/// A page of text about the plan.
+pub(crate) fn summary(plan: &Plan) -> String {
+    let mut text = String::new();
+    let notation = plan.basis.notation();
+    let (length, beam) = (notation.text(plan.deck.length), notation.text(plan.deck.beam));
+    // Writing to a string does not fail.
+    let _ = writeln!(text, "{}: {length} by {beam}, {} cross members", plan.job.name, plan.frame.len());
+    match &plan.no_layout {
+        Some(no) => {
+            let _ = writeln!(text, "\nNo layout\n  {}", no.reason);
+            for mend in &no.mend {
+                let _ = writeln!(text, "  Would mend it: {mend}");
+            }
+        }
+        None => {
+            seams(plan, &mut text);
+            order(plan, &mut text);
+        }
+    }
+    cautions(plan, &mut text);
+    text
+}
+
+fn seams(plan: &Plan, text: &mut String) {
+    let notation = plan.basis.notation();
+    let Some(layout) = plan.layouts.first() else { return };
+    let _ = writeln!(text, "\n{} boards, {} seams", layout.boards.len(), layout.seams.len());
+    for seam in &layout.seams {
+        let bearing = notation.text(seam.bearing_fore.min(seam.bearing_aft));
+        let short = if seam.short_by.is_zero() {
+            String::new()
+        } else {
+            format!(", flange short by {}", notation.text(seam.short_by))
+        };
+        let _ = writeln!(
+            text,
+            "  seam {} at {} on member {}, bearing {bearing}{short}",
+            seam.number,
+            notation.text(seam.fore),
+            seam.member,
+        );
+    }
+}
+
+fn order(plan: &Plan, text: &mut String) {
+    let notation = plan.basis.notation();
+    let Some(takeoff) = &plan.takeoff else { return };
+    let _ = writeln!(text, "\nTo buy");
+    for line in &takeoff.lines {
+        let needed = match line.needed {
+            Amount::Count(count) => count.to_string(),
+            Amount::Length(length) => notation.text(length),
+        };
+        let cost = line.cost.map(|cost| format!(", {cost}")).unwrap_or_default();
+        let _ = writeln!(
+            text,
+            "  {} {} {} (needed {needed}){cost}",
+            line.buy,
+            plural(&line.unit, line.buy),
+            line.description
+        );
+    }
+    let _ = writeln!(text, "  new boards weigh {:.0} lb, dry", takeoff.deck_weight_lb);
+}
+
+fn plural(unit: &str, count: u64) -> String {
+    match (unit, count) {
+        (unit, 1) => unit.into(),
+        ("box", _) => "boxes".into(),
+        (unit, _) => format!("{unit}s"),
+    }
+}
+
+fn cautions(plan: &Plan, text: &mut String) {
+    let triggered: Vec<_> = plan.cautions.iter().filter(|caution| caution.source == Source::Plan).collect();
+    let standing = plan.cautions.len() - triggered.len();
+    let _ = writeln!(text, "\nCautions from this plan ({standing} standing ones are in the packet)");
+    for caution in triggered {
+        let _ = writeln!(text, "  {}\n    {}", caution.about.join("; "), caution.text);
+    }
+    if !plan.assumed.is_empty() {
+        let _ = writeln!(text, "\n{} settings are assumed; the packet lists them.", plan.assumed.len());
+    }
+}
