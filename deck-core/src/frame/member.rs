@@ -83,13 +83,15 @@ impl Frame {
             Some(position) if listed => format!("/members/{position}"),
             _ => String::new(),
         };
+        // A member is named by its place in the input, also where one before it could not be read.
+        let number = |index: usize| positions.get(index).filter(|_| listed).map_or(index, |position| *position) + 1;
         let mut gaps = Vec::new();
         let placed: Vec<Option<CrossMember>> = specs
             .iter()
             .enumerate()
-            .map(|(index, member)| place(spec, member, index + 1, &pointer(index), &mut gaps, &mut faults))
+            .map(|(index, member)| place(spec, member, number(index), &pointer(index), &mut gaps, &mut faults))
             .collect();
-        report_gaps(specs, &gaps, &pointer, &mut faults);
+        report_gaps(specs, &gaps, &mut faults);
         check_order(&placed, &pointer, &mut faults);
         faults.finish()?;
         Ok(Frame { members: placed.into_iter().flatten().collect() })
@@ -189,7 +191,7 @@ const NO_FACING: Gap = Gap {
 };
 
 /// Tells what members lack, member by member; once, at the frame, where it is said of no member at all.
-fn report_gaps(specs: &[MemberSpec], gaps: &[(usize, Gap)], pointer: &impl Fn(usize) -> String, faults: &mut Faults) {
+fn report_gaps(specs: &[MemberSpec], gaps: &[(usize, String, Gap)], faults: &mut Faults) {
     let said = |field: &str| {
         specs.iter().any(|member| match field {
             "flange" => member.flange.is_some(),
@@ -199,9 +201,9 @@ fn report_gaps(specs: &[MemberSpec], gaps: &[(usize, Gap)], pointer: &impl Fn(us
         })
     };
     let mut told: Vec<&str> = Vec::new();
-    for (index, Gap { field, what, accepted }) in gaps {
+    for (number, pointer, Gap { field, what, accepted }) in gaps {
         let (message, at) = if said(field) {
-            (format!("Member {} has no {what}.", index + 1), pointer(*index))
+            (format!("Member {number} has no {what}."), pointer.clone())
         } else if told.contains(field) {
             continue;
         } else {
@@ -218,14 +220,14 @@ fn place(
     member: &MemberSpec,
     number: usize,
     pointer: &str,
-    gaps: &mut Vec<(usize, Gap)>,
+    gaps: &mut Vec<(usize, String, Gap)>,
     faults: &mut Faults,
 ) -> Option<CrossMember> {
     let flange = member.flange.or(frame.flange);
     let measured_to = member.measured_to.or(frame.measured_to);
     let profile = member.profile.or(frame.profile);
     let faces = member.faces.or(frame.faces);
-    let mut lacks = |gap| gaps.push((number - 1, gap));
+    let mut lacks = |gap| gaps.push((number, pointer.to_string(), gap));
     if flange.is_none() {
         lacks(NO_FLANGE);
     }
