@@ -47,11 +47,13 @@ fn usable(sheet: &Sheet, saw: &Saw) -> (Length, Length) {
     (length - saw.trim * 2, width - saw.trim * 2)
 }
 
-/// Openings and keep-clear zones alike: no seam crosses either.
+/// Openings and keep-clear zones alike: no seam crosses either. Between a seam and an opening there is wood for a
+/// fastener: its edge distance, at the least.
 fn kept_clear(checked: &Checked) -> Vec<KeepClear> {
+    let wood = checked.settings.schedule.edge_in_ply;
     let openings = checked.openings.iter().map(|opening| {
         let bounds = opening.path().bounds();
-        KeepClear::new(opening.name.clone(), bounds.fore, bounds.aft)
+        KeepClear::new(opening.name.clone(), bounds.fore - wood, bounds.aft + wood)
     });
     openings.chain(checked.keep_clear.iter().cloned()).collect()
 }

@@ -45,7 +45,7 @@ pub struct Plan {
     pub openings: Vec<PlacedOpening>,
     /// The layouts of seams, best first. Everything below follows from the first.
     pub layouts: Vec<SeamLayout>,
-    /// True where no better layout exists.
+    /// True where no better layout than the first exists.
     pub proven: bool,
     /// Why there is no layout, where there is none.
     pub no_layout: Option<NoLayout>,

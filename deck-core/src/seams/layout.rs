@@ -11,7 +11,8 @@ pub struct Seams {
     pub layouts: Vec<SeamLayout>,
     /// Why there is no layout, where there is none.
     pub no_layout: Option<NoLayout>,
-    /// True where nothing better exists; false where the enumeration was cut off.
+    /// True where nothing better than the first layout exists, or where there is none; false where the enumeration was
+    /// cut off before that was known.
     pub proven: bool,
 }
 

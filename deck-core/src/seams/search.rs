@@ -9,9 +9,9 @@ use super::reach::{Finishing, Ground, both};
 use super::{SeamProblem, reason};
 use crate::math::IntervalSet;
 
-/// More member sets than this are not enumerated; the answer then says that it is not proven. A 28 ft deck on members
-/// every 8 in has fewer than two thousand of its least board count.
-const MOST_SETS: usize = 200_000;
+/// More member sets than this are not enumerated. A 28 ft deck on members every 8 in has fewer than two thousand of its
+/// least board count, a 40 ft deck of one board more some eight thousand; each takes some ten microseconds.
+const MOST_SETS: usize = 20_000;
 
 /// More boards than this no deck has: the widest boat on the narrowest boards allowed stays below.
 const MOST_BOARDS: usize = 64;
@@ -21,10 +21,17 @@ pub(super) fn search(problem: &SeamProblem<'_>) -> Seams {
     let Some(fewest) = ground.fewest_boards(MOST_BOARDS) else {
         return Seams { layouts: Vec::new(), no_layout: Some(reason::no_layout(problem, MOST_BOARDS)), proven: true };
     };
-    let mut search =
-        Search { problem, ground: &ground, found: Vec::new(), sets: 0, wanted: problem.best.max(1), level: (0, 0) };
+    let mut search = Search {
+        problem,
+        ground: &ground,
+        found: Vec::new(),
+        sets: 0,
+        wanted: problem.best.max(1),
+        level: (0, 0),
+        first_level_done: false,
+    };
     search.levels(fewest);
-    let proven = search.sets < MOST_SETS && search.found.iter().all(|placed| placed.exact);
+    let proven = search.first_level_done && search.found.first().is_some_and(|placed| placed.exact);
     let layouts: Vec<_> = search.found.iter().map(|placed| placed.layout(problem)).collect();
     Seams { layouts, no_layout: None, proven }
 }
@@ -37,6 +44,8 @@ struct Search<'a> {
     sets: usize,
     wanted: usize,
     level: (usize, usize),
+    /// True once the level of the best layout has been enumerated to its end.
+    first_level_done: bool,
 }
 
 impl Search<'_> {
@@ -50,6 +59,7 @@ impl Search<'_> {
                 }
                 self.level = (short, boards);
                 self.level(&finishing);
+                self.first_level_done |= !self.found.is_empty() && self.sets < MOST_SETS;
                 if self.found.len() >= self.wanted || self.sets >= MOST_SETS {
                     return;
                 }
