@@ -27,17 +27,24 @@ pub struct Column {
     pub align: Align,
     /// True where it takes up spare room, and breaks its words where there is too little.
     pub flexible: bool,
+    /// The widest that it starts from: what is longer is broken.
+    pub most: Option<Micrometres>,
 }
 
 impl Column {
     /// A column as wide as its longest cell.
     pub fn new(title: impl Into<String>, align: Align) -> Column {
-        Column { title: title.into(), align, flexible: false }
+        Column { title: title.into(), align, flexible: false, most: None }
     }
 
     /// A column of words that takes what room there is.
     pub fn words(title: impl Into<String>) -> Column {
-        Column { title: title.into(), align: Align::Left, flexible: true }
+        Column { title: title.into(), align: Align::Left, flexible: true, most: None }
+    }
+
+    /// A column of words that takes no more room than that.
+    pub fn at_most(title: impl Into<String>, most: Micrometres) -> Column {
+        Column { title: title.into(), align: Align::Left, flexible: false, most: Some(most) }
     }
 }
 
@@ -173,7 +180,7 @@ impl Table {
     fn widths(&self, room: Micrometres) -> Vec<Micrometres> {
         let flexible = self.columns.iter().filter(|column| column.flexible).count();
         let Some(count) = i64::try_from(flexible).ok().filter(|&count| count > 0) else {
-            return (0..self.columns.len()).map(|column| self.longest(column, false)).collect();
+            return self.columns.iter().enumerate().map(|(at, column)| self.width_of(at, column).taken).collect();
         };
         let mut widths: Vec<Width> =
             self.columns.iter().enumerate().map(|(at, column)| self.width_of(at, column)).collect();
@@ -187,9 +194,11 @@ impl Table {
     }
 
     fn width_of(&self, at: usize, column: &Column) -> Width {
-        let taken = self.longest(at, false);
-        let least = if column.flexible { self.longest(at, true) } else { taken };
-        Width { taken, least, flexible: column.flexible }
+        let longest = self.longest(at, false);
+        let breaks = column.flexible || column.most.is_some_and(|most| longest > most);
+        let least = if breaks { self.longest(at, true) } else { longest };
+        let taken = column.most.map_or(longest, |most| longest.min(most).max(least));
+        Width { taken, least: if column.flexible { least } else { taken }, flexible: column.flexible }
     }
 
     /// Width of the longest cell of a column, or of its longest word.
@@ -197,7 +206,7 @@ impl Table {
         let head = self.columns.get(column).map(|column| (column.title.as_str(), true));
         let cells = self.rows.iter().filter_map(|row| row.cells.get(column).map(|cell| (cell.as_str(), row.bold)));
         let measure = |(words, bold): (&str, bool)| {
-            let pieces: Vec<&str> = if by_word { words.split_whitespace().collect() } else { words.lines().collect() };
+            let pieces: Vec<&str> = if by_word { words.split([' ', '\n']).collect() } else { words.lines().collect() };
             pieces.into_iter().map(|piece| width(piece, self.size, bold)).max().unwrap_or(0)
         };
         head.into_iter().chain(cells).map(measure).max().unwrap_or(0) + 2 * PAD

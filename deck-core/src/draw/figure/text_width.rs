@@ -86,12 +86,13 @@ pub fn width(words: &str, size: TextSize, bold: bool) -> Micrometres {
     i64::try_from(round_half_even(units * i128::from(size.tenths()) * 25_400, UNITS * 720)).unwrap_or(i64::MAX)
 }
 
-/// The words broken at spaces into lines of at most that length; a longer word is broken between letters.
+/// The words broken at spaces into lines of at most that length; a longer word is broken between letters. A no-break space
+/// (U+00A0) is a letter like others.
 pub fn wrap(words: &str, size: TextSize, bold: bool, room: Micrometres) -> Vec<String> {
     let mut lines = Vec::new();
     for paragraph in words.split('\n') {
         let mut line = String::new();
-        for word in paragraph.split_whitespace() {
+        for word in paragraph.split(' ').filter(|word| !word.is_empty()) {
             let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
             if width(&longer, size, bold) <= room {
                 line = longer;

@@ -17,11 +17,13 @@ use crate::panels::Panel;
 use crate::seams::Seam;
 
 /// The drawing with its figures takes at most this much of the sheet's height.
-const HIGHEST: Micrometres = 140 * MILLIMETRE;
+const HIGHEST: Micrometres = 130 * MILLIMETRE;
 /// How far the members are drawn beyond the panel.
 const BEYOND: Micrometres = 2 * MILLIMETRE;
 /// Radius of the dot that stands for a fastener.
 const DOT: Micrometres = 550;
+/// Names of rows take at most this much of the table's width.
+const NAMES: Micrometres = 38 * MILLIMETRE;
 /// More distances than this are not written above the drawing: the table has them.
 const MOST_ABOVE: usize = 40;
 
@@ -61,7 +63,6 @@ impl FasteningSheet<'_> {
         );
         flow.table(&self.rows_table());
         flow.table(&self.positions_table());
-        flow.table(&self.members_table());
         flow.finish()
     }
 
@@ -184,42 +185,57 @@ impl FasteningSheet<'_> {
         marks
     }
 
-    /// Every distance of a fastener from the port edge, once.
-    fn distances(&self) -> Vec<Length> {
+    /// Above: the fasteners' distances from the port edge, each printed figure once, unless there are too many to read.
+    ///
+    /// Rows whose fasteners differ by less than the tape shows share a figure; the table tells them apart.
+    fn distance_marks(&self, mapping: &Mapping) -> Vec<Mark> {
+        let ruler = self.desk.ruler;
         let mut distances: Vec<Length> = self.rows.iter().flat_map(|row| row.positions.iter().copied()).collect();
         distances.sort_unstable();
         distances.dedup();
-        distances
+        let at = |y| mapping.point(Length::ZERO, y).x;
+        let groups = distances.chunk_by(|a, b| ruler.prints_alike(*a, *b));
+        let marks = groups.filter_map(|group| match *group {
+            [one] => Some(Mark::new(at(one), ruler.text(one))),
+            [first, ..] => Some(Mark::new(at(first), ruler.near(first))),
+            [] => None,
+        });
+        let marks: Vec<Mark> = marks.collect();
+        if marks.len() > MOST_ABOVE { Vec::new() } else { marks }
     }
 
-    /// Above: the fasteners' distances from the port edge, unless there are too many to read.
-    fn distance_marks(&self, mapping: &Mapping) -> Vec<Mark> {
-        let distances = self.distances();
-        if distances.len() > MOST_ABOVE {
-            return Vec::new();
+    /// The member of a row; where a notch parts the row, with its side.
+    fn row_name(&self, row: &Row) -> String {
+        let member = row.member;
+        let parts: Vec<&&Row> = self.rows.iter().filter(|other| other.member == member).collect();
+        let place = parts.iter().position(|other| **other == row).unwrap_or(0);
+        match (parts.len(), place) {
+            (1, _) => format!("M{member}"),
+            (2, 0) => format!("M{member} port"),
+            (2, _) => format!("M{member} starboard"),
+            (_, place) => format!("M{member} part {}", place + 1),
         }
-        let mark = |y| Mark::new(mapping.point(Length::ZERO, y).x, self.desk.ruler.text(y));
-        distances.into_iter().map(mark).collect()
     }
 
     fn rows_table(&self) -> Table {
         let ruler = self.desk.ruler;
         let mut table = Table::new(vec![
-            Column::new("Row on", Align::Left),
-            Column::new("from bow edge", Align::Right),
+            Column::words("Row on"),
+            Column::words("flange; centre"),
+            Column::words("row at"),
             Column::words("where"),
             Column::new("count", Align::Right),
             Column::words("greatest gap"),
         ])
         .size(Desk::FIGURES);
         for row in &self.rows {
-            let cells = [
-                format!("M{}", row.member),
-                ruler.text(row.station),
-                self.place(row),
-                row.positions.len().to_string(),
-                self.gap(row),
-            ];
+            let member = self.desk.plan.frame.iter().find(|member| member.number == row.member);
+            let flange = member.map_or_else(String::new, |member| {
+                let [fore, aft, centre] = [member.fore, member.aft, member.centre()].map(|x| ruler.text(x));
+                format!("{fore} to {aft}; {centre}")
+            });
+            let count = row.positions.len().to_string();
+            let cells = [self.row_name(row), flange, ruler.text(row.station), self.place(row), count, self.gap(row)];
             if row.over_limit || row.short_by > Length::ZERO { table.bold_row(cells) } else { table.row(cells) }
         }
         table
@@ -229,15 +245,14 @@ impl FasteningSheet<'_> {
     fn positions_table(&self) -> Table {
         let mut patterns: Vec<(Vec<String>, &[Length])> = Vec::new();
         for row in &self.rows {
-            let name = format!("M{}", row.member);
+            let name = self.row_name(row);
             match patterns.iter_mut().find(|(_, positions)| *positions == row.positions) {
                 Some((names, _)) => names.push(name),
                 None => patterns.push((vec![name], &row.positions)),
             }
         }
-        let mut table =
-            Table::new(vec![Column::new("Rows", Align::Left), Column::words("fasteners from the port edge")])
-                .size(Desk::FIGURES);
+        let mut table = Table::new(vec![Column::at_most("Rows", NAMES), Column::words("fasteners from the port edge")])
+            .size(Desk::FIGURES);
         for (names, positions) in patterns {
             let words: Vec<String> = positions.iter().map(|&y| self.desk.ruler.text(y)).collect();
             table.row([list(&names), words.join(", ")]);
@@ -245,15 +260,16 @@ impl FasteningSheet<'_> {
         table
     }
 
-    /// Edge or field, and on which side of a seam.
+    /// Edge or field; at a seam, on which side of it, and what the panel bears there.
     fn place(&self, row: &Row) -> String {
         let kind = match row.kind {
             RowKind::Edge => "edge row",
             RowKind::Field => "field row",
         };
-        let Some(number) = row.seam else { return kind.to_owned() };
-        let aft = self.seams().any(|seam| seam.number == number && seam.aft == self.panel.bounds.fore);
-        format!("{kind}, {} of seam S{number}", if aft { "aft" } else { "forward" })
+        let Some(seam) = self.seams().find(|seam| row.seam == Some(seam.number)) else { return kind.to_owned() };
+        let aft = seam.aft == self.panel.bounds.fore;
+        let (side, bearing) = if aft { ("aft", seam.bearing_aft) } else { ("forward", seam.bearing_fore) };
+        format!("{kind}, {side} of seam S{}, bearing {}", seam.number, self.desk.ruler.text(bearing))
     }
 
     /// The greatest gap, and what is out of the ordinary about a row.
@@ -272,36 +288,6 @@ impl FasteningSheet<'_> {
             }
         }
         flags.join("; ")
-    }
-
-    fn members_table(&self) -> Table {
-        let ruler = self.desk.ruler;
-        let mut table = Table::new(vec![
-            Column::new("Member", Align::Left),
-            Column::new("centre", Align::Right),
-            Column::new("flange from", Align::Right),
-            Column::new("to", Align::Right),
-            Column::words("seam, and bearing of this panel"),
-        ]);
-        for member in self.members() {
-            let seam = self.seams().find(|seam| seam.member == member.number);
-            let words = seam.map_or_else(String::new, |seam| {
-                let (side, bearing) = if seam.aft == self.panel.bounds.fore {
-                    ("aft", seam.bearing_aft)
-                } else {
-                    ("forward", seam.bearing_fore)
-                };
-                format!("S{}, panel {side} of it, bearing {}", seam.number, ruler.text(bearing))
-            });
-            table.row([
-                format!("M{}", member.number),
-                ruler.text(member.centre()),
-                ruler.text(member.fore),
-                ruler.text(member.aft),
-                words,
-            ]);
-        }
-        table
     }
 }
 

@@ -7,6 +7,7 @@ mod cover;
 mod cuts;
 mod fastening_sheet;
 mod panel_sheet;
+mod panel_tables;
 mod plan_view;
 mod saw_drawing;
 mod saw_sheet;

@@ -1,23 +1,23 @@
 //! One shape of panel, measured from its own edges: net size, corners, openings, diagonals, strength axis.
 
+use super::panel_tables::{edge_name, round};
 use crate::draw::alike::{self, at_origin};
 use crate::draw::bow_up::{self, UNPLACED};
 use crate::draw::deck_shape;
 use crate::draw::desk::{Desk, list};
 use crate::draw::figure::{
-    Align, Anchor, Chain, Column, Figure, Line, MILLIMETRE, Mapping, Mark, Micrometres, Path, Point, Rect, Running,
-    Side, Table, Text, TextSize, Tone,
+    Anchor, Chain, Figure, Line, MILLIMETRE, Mapping, Mark, Micrometres, Path, Point, Rect, Running, Side, Text,
+    TextSize, Tone,
 };
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
 use crate::draw::sheet_frame::Bow;
-use crate::geometry::{self, Arc, Bounds};
+use crate::geometry::{self, Bounds};
 use crate::length::Length;
-use crate::outline::Rim;
 use crate::panels::{Axis, Edge, Panel, PanelOpening};
 
 /// The drawing with its figures takes at most this much of the sheet's height.
-const HIGHEST: Micrometres = 150 * MILLIMETRE;
+const HIGHEST: Micrometres = 125 * MILLIMETRE;
 /// Room at the right and above for the overall dimensions.
 const OVERALL: Micrometres = 10 * MILLIMETRE;
 
@@ -30,13 +30,13 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     sheets.flatten().collect()
 }
 
-struct PanelSheet<'a> {
-    desk: &'a Desk<'a>,
-    panel: &'a Panel,
-    alike: &'a [&'a Panel],
+pub(super) struct PanelSheet<'a> {
+    pub desk: &'a Desk<'a>,
+    pub panel: &'a Panel,
+    pub alike: &'a [&'a Panel],
     /// The panel with its fore edge at station 0 and its port edge at 0.
-    shape: geometry::Path<Edge>,
-    openings: Vec<(&'a PanelOpening, geometry::Path<()>, Bounds)>,
+    pub shape: geometry::Path<Edge>,
+    pub openings: Vec<(&'a PanelOpening, geometry::Path<()>, Bounds)>,
 }
 
 impl<'a> PanelSheet<'a> {
@@ -129,7 +129,7 @@ impl<'a> PanelSheet<'a> {
             .into_iter()
             .any(|size| figure.write_within(inner, Some(&board), &self.label(), size, true));
         let diagonal = self.desk.ruler.both(self.panel.diagonal);
-        let tries = [format!("both diagonals {diagonal}"), diagonal];
+        let tries = [format!("both diagonals {diagonal}"), format!("diagonals {diagonal}")];
         let _ = [inner.cut_bottom(inner.height() / 2).1, inner].into_iter().any(|area| {
             tries.iter().any(|words| figure.write_within(area, Some(&board), words, TextSize::FIGURE, false))
         });
@@ -141,7 +141,7 @@ impl<'a> PanelSheet<'a> {
     }
 
     /// True where the panel is more than its rectangle.
-    fn is_shaped(&self) -> bool {
+    pub(super) fn is_shaped(&self) -> bool {
         self.shape.sides().len() > 4 || self.shape.sides().iter().any(|side| side.arc.is_some())
     }
 
@@ -250,100 +250,6 @@ impl<'a> PanelSheet<'a> {
         let mark = |length: Length| Mark::new(at(length), self.desk.ruler.text(length)).bold(length.is_zero());
         lengths.into_iter().map(mark).collect()
     }
-
-    fn facts(&self) -> Table {
-        let (desk, panel, ruler) = (self.desk, self.panel, self.desk.ruler);
-        let mut table = Table::new(vec![Column::new("Net", Align::Left), Column::words("")]).size(Desk::FIGURES);
-        let mut say = |name: &str, words: String| table.row([name.to_owned(), words]);
-        say("athwart", ruler.both(panel.length));
-        say("fore and aft", ruler.both(panel.width));
-        say("both diagonals", format!("{} of the rectangle, before corners are cut", ruler.both(panel.diagonal)));
-        say("thickness", ruler.text(desk.plan.basis.thickness));
-        let axis = match panel.strength_axis {
-            Axis::Athwart => "athwart, along the cross members",
-            Axis::ForeAndAft => "fore and aft, across the cross members",
-        };
-        say("strength axis", axis.to_owned());
-        say("each", format!("{}, {} dry", desk.area(panel.area), desk.mass(panel.weight_lb)));
-        for panel in self.alike {
-            let bounds = panel.bounds;
-            let place = format!("from {} to {} aft of the bow edge", ruler.text(bounds.fore), ruler.text(bounds.aft));
-            let supports = self.supports(panel);
-            say(&format!("panel {}", panel.label), format!("{place}; rests on {supports}"));
-        }
-        table
-    }
-
-    /// The members under a panel.
-    fn supports(&self, panel: &Panel) -> String {
-        let layout = self.desk.plan.layouts.first();
-        let board = layout.and_then(|layout| layout.boards.iter().find(|board| board.number == panel.board));
-        let names: Vec<String> =
-            board.into_iter().flat_map(|board| &board.supports).map(|member| format!("M{member}")).collect();
-        list(&names)
-    }
-
-    /// Corners in order, and how the edge runs from each to the next; none for a plain rectangle.
-    fn corners(&self) -> Option<Table> {
-        let ruler = self.desk.ruler;
-        let mut table = Table::new(vec![
-            Column::new("No.", Align::Right),
-            Column::new("from fore", Align::Right),
-            Column::new("from port", Align::Right),
-            Column::new("then", Align::Left),
-            Column::new("centre from fore", Align::Right),
-            Column::new("from port", Align::Right),
-            Column::words("edge"),
-        ])
-        .size(Desk::FIGURES);
-        for (index, (side, _)) in self.shape.walk().enumerate() {
-            let arc = side.arc;
-            let course = arc.map_or_else(|| "straight".to_owned(), |arc| format!("radius {}", ruler.text(arc.radius)));
-            let centre = |pick: fn(&Arc) -> Length| arc.map_or_else(String::new, |arc| ruler.text(pick(&arc)));
-            table.row([
-                (index + 1).to_string(),
-                ruler.text(side.from.x),
-                ruler.text(side.from.y),
-                course,
-                centre(|arc| arc.centre.x),
-                centre(|arc| arc.centre.y),
-                edge_name(side.edge),
-            ]);
-        }
-        self.is_shaped().then_some(table)
-    }
-
-    fn openings_table(&self) -> Option<Table> {
-        let ruler = self.desk.ruler;
-        let mut table = Table::new(vec![
-            Column::words("Opening"),
-            Column::new("from fore edge", Align::Right),
-            Column::new("from port edge", Align::Right),
-            Column::words("shape"),
-        ])
-        .size(Desk::FIGURES);
-        for (opening, shape, bounds) in &self.openings {
-            let purpose = opening.purpose.as_ref().map(|purpose| format!(" ({purpose})")).unwrap_or_default();
-            let range = |from, to| format!("{} to {}", ruler.text(from), ruler.text(to));
-            let (station, distance, words) = match round(shape) {
-                Some(arc) => (
-                    ruler.text(arc.centre.x),
-                    ruler.text(arc.centre.y),
-                    format!("round, diameter {}; figures are to its centre", ruler.text(bounds.aft - bounds.fore)),
-                ),
-                None => (
-                    range(bounds.fore, bounds.aft),
-                    range(bounds.port, bounds.starboard),
-                    shape.sides().iter().find_map(|side| side.arc).map_or_else(
-                        || "square corners".to_owned(),
-                        |arc| format!("corner radius {}", ruler.text(arc.radius)),
-                    ),
-                ),
-            };
-            table.row([format!("{}{purpose}", opening.name), station, distance, words]);
-        }
-        (!self.openings.is_empty()).then_some(table)
-    }
 }
 
 /// Words over a double arrow that fills a spot, or to the left of an upright one.
@@ -362,34 +268,11 @@ fn draw_axis_at(figure: &mut Figure, spot: Rect, words: &str, level: bool) {
     }
 }
 
-/// The arc of a round opening: all its sides lie on one circle.
-fn round(shape: &geometry::Path<()>) -> Option<Arc> {
-    let first = shape.sides().first()?.arc?;
-    shape.sides().iter().all(|side| side.arc.is_some_and(|arc| arc.centre == first.centre)).then_some(first)
-}
-
 /// Where an opening is measured: at the centre of a round one, at both edges otherwise.
 fn centre_or_edges(shape: &geometry::Path<()>, edges: (Length, Length), stations: bool) -> Vec<Length> {
     match round(shape) {
         Some(arc) => vec![if stations { arc.centre.x } else { arc.centre.y }],
         None => vec![edges.0, edges.1],
-    }
-}
-
-fn edge_name(edge: Edge) -> String {
-    match edge {
-        Edge::Notch => "motor notch".to_owned(),
-        Edge::Seam { seam, member } => format!("seam S{seam} on M{member}"),
-        Edge::Perimeter { rim } => match rim {
-            Rim::Bow => "bow edge",
-            Rim::BowCorner => "bow corner",
-            Rim::Port => "port edge",
-            Rim::Starboard => "starboard edge",
-            Rim::Stern => "stern edge",
-            Rim::Notch => "motor notch",
-            Rim::Rim => "deck edge",
-        }
-        .to_owned(),
     }
 }
 

@@ -166,3 +166,28 @@ fn write_upright(figure: &mut Figure, spot: Rect, lines: &[(String, TextSize, bo
         left += size.line_height();
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::draw::figure::{Paper, Scale};
+    use crate::draw::part_on_sheet::sheet_mapping;
+
+    #[test]
+    fn a_strip_too_narrow_for_its_words_is_named_beside_it() {
+        let cuts: Tree = serde_json::from_str(
+            r#"{"cut": "length", "at": "3/4 in", "kerf": "1/8 in", "children": [{"part": "strip"}, {"offcut": true}]}"#,
+        )
+        .unwrap();
+        let mapping = sheet_mapping(Scale::one_to(16), Point::new(30_000, 50_000));
+        let drawing = SawDrawing { mapping, length: Length::inches(96), width: Length::inches(48), cuts: &cuts };
+        let mut figure = Figure::new("sheet", Paper::Letter);
+        drawing.draw(&mut figure);
+        let strip = drawing.place(Length::ZERO, Length::ZERO, Length::inches(96), "3/4 in".parse().unwrap());
+        let lines = [("strip".to_string(), TextSize::HEADING, true), ("96 × 3/4".to_string(), TextSize::FIGURE, false)];
+        drawing.label(&mut figure, strip, None, &lines);
+        let name = figure.texts.iter().find(|text| text.words == "strip").unwrap();
+        assert!(!name.bounds().overlaps(strip) && drawing.sheet().holds(name.bounds()));
+        assert_eq!(figure.overlaps(), []);
+    }
+}

@@ -43,7 +43,17 @@ const DINGHY: &str = r#"{
     "gap": "1/8", "saw": {"kerf": "1/8"}, "shop": {"feet": true}
 }"#;
 
-const JOBS: [&str; 7] = [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY];
+/// Two parts to a sheet, offcuts, and a notch that leaves narrow arms.
+const ARMS: &str = r#"{
+    "schema": 1, "name": "Arms", "unit": "in",
+    "deck": {"length": "12 ft", "beam": 46, "notch": {"width": 40, "depth": 30, "inside_radius": 2}},
+    "frame": {"measured_to": "centre", "flange": 2, "wall": "1/8", "regular": {"first": 0, "last": 144, "spacing": 12}},
+    "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": "3/4", "price": 60},
+        {"label": "rack", "length": 60, "width": 24, "thickness": "3/4", "offcut": true, "count": 1}],
+    "gap": "1/8", "saw": {"kerf": "1/8", "keep": [12, 6]}
+}"#;
+
+const JOBS: [&str; 8] = [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS];
 
 fn planned(job: &str) -> Plan {
     plan(&Job::from_json(job).unwrap()).unwrap()
@@ -140,7 +150,7 @@ fn an_unknown_view_is_told_which_there_are() {
 
 #[test]
 fn every_panel_is_drawn_sawn_and_fastened() {
-    for job in [UNEVEN, NARROW, PLAIN, TRIMMED, METRIC] {
+    for job in [UNEVEN, NARROW, PLAIN, TRIMMED, METRIC, ARMS] {
         let plan = planned(job);
         let sheets = figures(&plan, Paper::Letter);
         let says = |title: &str, words: &str| {
@@ -164,7 +174,8 @@ fn every_cut_and_every_fastener_is_on_paper() {
     for job in JOBS {
         let plan = planned(job);
         let sheets = figures(&plan, plan.basis.paper);
-        let words: Vec<&str> = sheets.iter().flat_map(|figure| &figure.texts).map(|text| &*text.words).collect();
+        let texts = sheets.iter().flat_map(|figure| &figure.texts);
+        let words: Vec<String> = texts.map(|text| text.words.replace('\u{a0}', " ")).collect();
         let notation = plan.basis.notation();
         for row in plan.fasteners.iter().flat_map(|fastening| &fastening.rows) {
             let all = row.positions.iter().map(|&y| notation.text(y));
