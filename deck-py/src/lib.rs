@@ -1,1 +1,48 @@
+//! The compiled part of the Python package `deck_py`: it converts, and `deck-core` computes.
+//!
+//! ```text
+//!   dict ────── given ──┐                     ┌── document ── dict, list, number, text
+//!   JSON text ──────────┼── job ── deck_core ─┤
+//!   path ───────────────┘                     ├── polygon ─── __geo_interface__
+//!                                             └── failure ─── DeckError
+//! ```
+//!
+//! Results are read through their JSON document, so that Python sees the same names and figures as every other language.
 
+// The docs of what is exported are docstrings: numpydoc's headings and Python's examples.
+#![allow(clippy::doc_markdown, clippy::doc_link_with_quotes)]
+
+mod document;
+mod drawing;
+mod failure;
+mod given;
+mod job;
+mod nest;
+mod outline;
+mod panel;
+mod plan;
+mod polygon;
+
+use pyo3::prelude::*;
+
+#[pymodule]
+mod _deck {
+    #[pymodule_export]
+    use super::document::restore;
+    #[pymodule_export]
+    use super::job::job_schema;
+    #[pymodule_export]
+    use super::nest::Nest;
+    #[pymodule_export]
+    use super::outline::Outline;
+    #[pymodule_export]
+    use super::panel::Panel;
+    #[pymodule_export]
+    use super::plan::{Plan, plan};
+    use super::{Bound, PyModule, PyModuleMethods, PyResult};
+
+    #[pymodule_init]
+    fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {
+        module.add("__version__", env!("CARGO_PKG_VERSION"))
+    }
+}

@@ -1,0 +1,16 @@
+"""Plans a new plywood deck for a pontoon boat."""
+
+from ._deck import Nest, Outline, Panel, Plan, __version__, job_schema, plan
+from ._error import DeckError, Fault
+
+__all__ = [
+    "DeckError",
+    "Fault",
+    "Nest",
+    "Outline",
+    "Panel",
+    "Plan",
+    "__version__",
+    "job_schema",
+    "plan",
+]

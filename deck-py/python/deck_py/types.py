@@ -1,0 +1,288 @@
+"""What the dicts in a plan hold, for type checkers.
+
+Lengths are numbers in the plan's unit. A ``..._text`` beside one is how the shop writes it.
+"""
+
+from typing import Any, Literal, NotRequired, TypedDict
+
+
+class Point(TypedDict):
+    """A point: x aft of the bow edge, y to starboard of the port edge."""
+
+    x: float
+    y: float
+
+
+class Arc(TypedDict):
+    """An arc of at most a half turn."""
+
+    centre: Point
+    radius: float
+    turn: Literal["left", "right"]
+
+
+class Side(Point):
+    """One side of a closed path, from its own corner to the next side's."""
+
+    arc: NotRequired[Arc]
+    edge: Any
+    """What it is: a word on an outline, a dict with its ``kind`` on a panel, None on an opening."""
+
+
+class Bounds(TypedDict):
+    """The least rectangle around a path."""
+
+    fore: float
+    aft: float
+    port: float
+    starboard: float
+
+
+class PanelOpening(TypedDict):
+    """An opening in a panel."""
+
+    name: str
+    purpose: str | None
+    shape: list[Side]
+    bounds: Bounds
+
+
+class SquareCheck(TypedDict):
+    """A rectangle on the deck whose diagonals tell whether the frame is square."""
+
+    fore: float
+    fore_text: str
+    aft: float
+    aft_text: str
+    diagonal: float
+    diagonal_text: str
+    difference: float
+    difference_text: str
+    skew: float
+    skew_text: str
+
+
+class Stack(TypedDict):
+    """How far the last seam may be off when boards are sawn and set within the usual errors."""
+
+    worst: float
+    worst_text: str
+    root_sum_square: float
+    root_sum_square_text: str
+
+
+class Checks(TypedDict):
+    """What to measure before the first cut."""
+
+    length: float
+    length_text: str
+    beam: float
+    beam_text: str
+    square: SquareCheck | None
+    stack: Stack | None
+
+
+class Seam(TypedDict):
+    """A seam, on the flange of a member."""
+
+    number: int
+    member: int
+    fore: float
+    fore_text: str
+    aft: float
+    aft_text: str
+    bearing_fore: float
+    bearing_fore_text: str
+    bearing_aft: float
+    bearing_aft_text: str
+    shift: float
+    shift_text: str
+    short_by: float
+    short_by_text: str
+    length: float | None
+    length_text: str
+
+
+class Board(TypedDict):
+    """A board, from seam to seam."""
+
+    number: int
+    fore: float
+    fore_text: str
+    aft: float
+    aft_text: str
+    width: float
+    width_text: str
+    full_width_of: str | None
+    narrow: bool
+    supports: list[int]
+
+
+class LayoutCost(TypedDict):
+    """What a layout costs, in order of weight."""
+
+    short_seams: int
+    boards: int
+    narrow_boards: int
+    ripped_boards: int
+    unevenness: float
+    unevenness_text: str
+    seam_length: float
+    seam_length_text: str
+    shift: float
+    shift_text: str
+    finish_short: float
+    finish_short_text: str
+
+
+class Layout(TypedDict):
+    """One way to split the deck into boards."""
+
+    boards: list[Board]
+    seams: list[Seam]
+    cost: LayoutCost
+    finish: float
+    finish_text: str
+
+
+# By this form of a TypedDict, as "from" is no name in Python.
+_From = TypedDict("_From", {"from": float})
+
+
+class Bay(_From):
+    """The bay between two neighbouring members."""
+
+    fore_member: int | None
+    aft_member: int | None
+    from_text: str
+    to: float
+    to_text: str
+    clear: float
+    clear_text: str
+
+
+class NoLayout(TypedDict):
+    """Why a deck cannot be laid out."""
+
+    reason: str
+    bay: Bay | None
+    sheet: str | None
+    shortfall: float | None
+    shortfall_text: NotRequired[str]
+    mend: list[str]
+
+
+class Row(TypedDict):
+    """A row of fasteners through one panel into one member."""
+
+    panel: str
+    member: int
+    kind: Literal["edge", "field"]
+    seam: int | None
+    station: float
+    station_text: str
+    positions: list[float]
+    limit: float
+    limit_text: str
+    greatest_gap: float
+    greatest_gap_text: str
+    over_limit: bool
+    short_by: float
+    short_by_text: str
+    moved: int
+    dropped: int
+
+
+class Fastening(TypedDict):
+    """Every row of fasteners, and the count of all."""
+
+    rows: list[Row]
+    count: int
+    edge_count: int
+    field_count: int
+
+
+class Placement(TypedDict):
+    """A part on a sheet: x along its length, y along its width."""
+
+    part: str
+    x: float
+    y: float
+    length: float
+    width: float
+    turned: bool
+    boat: NotRequired[str]
+
+
+class Rectangle(TypedDict):
+    """A rectangle on a sheet."""
+
+    x: float
+    y: float
+    length: float
+    width: float
+
+
+class Sheet(TypedDict):
+    """One sheet, its parts and how to saw it."""
+
+    stock: str
+    placements: list[Placement]
+    cuts: dict[str, Any]
+    offcuts: list[Rectangle]
+
+
+class Unplaced(TypedDict):
+    """Copies of a part that found no place."""
+
+    part: str
+    count: int
+    why: str
+
+
+class BoatCost(TypedDict):
+    """A boat's share of the cost."""
+
+    boat: str | None
+    cost: float
+
+
+class Amount(TypedDict):
+    """A count of pieces, or a length."""
+
+    measure: Literal["count", "length"]
+    amount: float
+    amount_text: NotRequired[str]
+
+
+class TakeoffLine(TypedDict):
+    """One material to buy."""
+
+    item: Literal["sheet", "offcut", "fastener", "seam-tape", "member-tape", "edge-sealer"]
+    description: str
+    needed: Amount
+    spare: Amount
+    buy: int
+    unit: str
+    holds: Amount | None
+    price: float | None
+    cost: float | None
+
+
+class Takeoff(TypedDict):
+    """Everything to buy, and what it weighs."""
+
+    lines: list[TakeoffLine]
+    sheets_cost: float | None
+    deck_weight_lb: float
+
+
+class Caution(TypedDict):
+    """Something to know before acting on a plan."""
+
+    id: str
+    source: Literal["standing", "plan"]
+    about: list[str]
+    text: str
+    reason: str
+    defers_to: str

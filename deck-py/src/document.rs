@@ -1,0 +1,106 @@
+//! Results as JSON documents: read into Python's own types, compared, and pickled as text.
+
+use crate::failure::Failure;
+use crate::nest::Nest;
+use crate::outline::Outline;
+use crate::panel::Panel;
+use crate::plan::Plan;
+use deck_core::length::{JsonForm, with_json_form};
+use deck_core::{Error, Fault, Kind, Unit};
+use pyo3::IntoPyObjectExt;
+use pyo3::exceptions::PyValueError;
+use pyo3::prelude::*;
+use pyo3::types::{PyDict, PyList};
+use serde::de::DeserializeOwned;
+use serde_json::Value;
+
+/// A part of a plan's JSON, and the unit of its numbers.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Document {
+    pub(crate) value: Value,
+    pub(crate) unit: Unit,
+}
+
+impl Document {
+    pub(crate) fn new(value: Value, unit: Unit) -> Document {
+        Document { value, unit }
+    }
+
+    /// The part under a key; null where there is none.
+    pub(crate) fn part(&self, key: &str) -> Document {
+        Document { value: self.value.get(key).cloned().unwrap_or_default(), unit: self.unit }
+    }
+
+    /// The part under a key, in Python's own types.
+    pub(crate) fn get<'py>(&self, py: Python<'py>, key: &str) -> PyResult<Bound<'py, PyAny>> {
+        python(py, self.value.get(key).unwrap_or(&Value::Null))
+    }
+
+    /// The whole, in Python's own types.
+    pub(crate) fn python<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        python(py, &self.value)
+    }
+
+    /// The core's value that the document was written from.
+    pub(crate) fn core<T: DeserializeOwned>(&self) -> Result<T, Error> {
+        with_json_form(JsonForm::Number(self.unit), || T::deserialize(&self.value)).map_err(|error| {
+            Fault::new(Kind::NotJson, "", format!("This is no such result: {error}."), "It is text that pickle wrote.")
+                .into()
+        })
+    }
+
+    /// What `__reduce__` returns for an object of this class.
+    pub(crate) fn reduce<'py>(&self, py: Python<'py>, class: &str) -> PyResult<Reduced<'py>> {
+        let restore = py.import("deck_py._deck")?.getattr("_restore")?;
+        Ok((restore, (class.to_owned(), self.unit.symbol(), self.value.to_string())))
+    }
+}
+
+/// A function, and the arguments with which it makes the object again.
+pub(crate) type Reduced<'py> = (Bound<'py, PyAny>, (String, &'static str, String));
+
+/// A JSON value in Python's own types.
+pub(crate) fn python<'py>(py: Python<'py>, value: &Value) -> PyResult<Bound<'py, PyAny>> {
+    match value {
+        Value::Null => py.None().into_bound_py_any(py),
+        Value::Bool(flag) => flag.into_bound_py_any(py),
+        Value::String(text) => text.into_bound_py_any(py),
+        Value::Number(number) => match (number.as_i64(), number.as_u64()) {
+            (Some(whole), _) => whole.into_bound_py_any(py),
+            (None, Some(whole)) => whole.into_bound_py_any(py),
+            (None, None) => number.as_f64().into_bound_py_any(py),
+        },
+        Value::Array(items) => {
+            let items = items.iter().map(|item| python(py, item)).collect::<PyResult<Vec<_>>>()?;
+            PyList::new(py, items)?.into_bound_py_any(py)
+        }
+        Value::Object(fields) => {
+            let dict = PyDict::new(py);
+            for (key, value) in fields {
+                dict.set_item(key, python(py, value)?)?;
+            }
+            dict.into_bound_py_any(py)
+        }
+    }
+}
+
+/// Makes a pickled object again.
+#[pyfunction(name = "_restore")]
+pub(crate) fn restore<'py>(
+    py: Python<'py>,
+    class_: &str,
+    unit: &str,
+    text: &str,
+) -> Result<Bound<'py, PyAny>, Failure> {
+    let unknown = || PyValueError::new_err(format!("no {class_} in {unit} was pickled by this package"));
+    let unit = Unit::from_word(unit).ok_or_else(unknown)?;
+    let value: Value = serde_json::from_str(text).map_err(|error| PyValueError::new_err(error.to_string()))?;
+    let document = Document::new(value, unit);
+    Ok(match class_ {
+        "Plan" => Plan::read(text)?.into_bound_py_any(py)?,
+        "Panel" => Panel::new(document)?.into_bound_py_any(py)?,
+        "Outline" => Outline::new(document)?.into_bound_py_any(py)?,
+        "Nest" => Nest::new(document)?.into_bound_py_any(py)?,
+        _ => return Err(unknown().into()),
+    })
+}

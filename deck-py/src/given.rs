@@ -1,0 +1,188 @@
+//! From what Python hands in to a JSON value.
+//!
+//! Exact numbers stay exact: a `Fraction` or a `Decimal` becomes text, never a float. What JSON cannot hold, NaN and the
+//! infinities, becomes text too and is reported at its place together with everything else that is wrong.
+
+use crate::failure::Failure;
+use deck_core::{Error, Fault, Faults, Job, Kind, Length, Unit};
+use pyo3::exceptions::{PyOverflowError, PyTypeError};
+use pyo3::prelude::*;
+use pyo3::types::{PyBool, PyFloat, PyInt, PyList, PyMapping, PyString, PyTuple};
+use serde_json::{Map, Number, Value};
+
+/// Nested deeper than this no job is; a list that holds itself would have no end.
+const MOST_LEVELS: usize = 64;
+
+/// A `Decimal` beyond ten to this power is no tape reading, and written out it could fill the memory.
+const MOST_POWERS: i64 = 30;
+
+/// A JSON value, and the places where there was a number that JSON cannot hold.
+#[derive(Debug)]
+pub(crate) struct Given {
+    value: Value,
+    not_finite: Vec<(String, f64)>,
+}
+
+impl Given {
+    /// Reads an object of Python's.
+    pub(crate) fn new(object: &Bound<'_, PyAny>) -> Result<Given, Failure> {
+        let mut reader = Reader { pointer: Vec::new(), not_finite: Vec::new() };
+        let value = reader.value(object)?;
+        Ok(Given { value, not_finite: reader.not_finite })
+    }
+
+    /// The job that it describes.
+    pub(crate) fn job(&self) -> Result<Job, Error> {
+        let job = Job::from_value(&self.value);
+        let mut faults = Faults::new();
+        for (pointer, number) in &self.not_finite {
+            let told = job.as_ref().is_err_and(|error| error.faults().any(|fault| fault.pointer == *pointer));
+            if let (false, Err(error)) = (told, Length::read_number(*number, Unit::Inch)) {
+                faults.push(error.first().clone().at(pointer));
+            }
+        }
+        match job {
+            Ok(job) => faults.finish().map(|()| job),
+            Err(error) => {
+                faults.absorb(error);
+                faults.finish().and_then(|()| Job::from_value(&self.value))
+            }
+        }
+    }
+}
+
+/// Walks through the object and knows where it is.
+struct Reader {
+    pointer: Vec<String>,
+    not_finite: Vec<(String, f64)>,
+}
+
+impl Reader {
+    fn value(&mut self, object: &Bound<'_, PyAny>) -> Result<Value, Failure> {
+        if object.is_none() {
+            Ok(Value::Null)
+        } else if let Ok(flag) = object.cast::<PyBool>() {
+            Ok(Value::Bool(flag.is_true()))
+        } else if let Ok(text) = object.cast::<PyString>() {
+            Ok(Value::String(text.to_str()?.to_owned()))
+        } else if let Ok(number) = object.cast::<PyFloat>() {
+            Ok(self.float(number.value()))
+        } else if object.is_instance_of::<PyInt>() {
+            self.integer(object)
+        } else if let Ok(fields) = object.cast::<PyMapping>() {
+            self.fields(fields)
+        } else if object.is_instance_of::<PyList>() || object.is_instance_of::<PyTuple>() {
+            self.items(object)
+        } else {
+            self.number(object)
+        }
+    }
+
+    fn fields(&mut self, fields: &Bound<'_, PyMapping>) -> Result<Value, Failure> {
+        let mut map = Map::new();
+        for pair in fields.items()?.iter() {
+            let (key, value): (Bound<'_, PyAny>, Bound<'_, PyAny>) = pair.extract()?;
+            let Ok(name) = key.cast::<PyString>() else {
+                let at = self.place();
+                return Err(PyTypeError::new_err(format!("{at}: names of fields are texts, not {}", kind(&key))).into());
+            };
+            let name = name.to_str()?.to_owned();
+            let value = self.within(&name, |reader| reader.value(&value))?;
+            map.insert(name, value);
+        }
+        Ok(Value::Object(map))
+    }
+
+    fn items(&mut self, items: &Bound<'_, PyAny>) -> Result<Value, Failure> {
+        let mut list = Vec::new();
+        for (position, item) in items.try_iter()?.enumerate() {
+            let item = item?;
+            list.push(self.within(&position.to_string(), |reader| reader.value(&item))?);
+        }
+        Ok(Value::Array(list))
+    }
+
+    fn within(
+        &mut self,
+        step: &str,
+        read: impl FnOnce(&mut Reader) -> Result<Value, Failure>,
+    ) -> Result<Value, Failure> {
+        if self.pointer.len() == MOST_LEVELS {
+            let message = format!("This is nested more than {MOST_LEVELS} levels deep.");
+            let fault = Fault::new(Kind::NotJson, "", message, "A job follows the schema.");
+            return Err(Error::from(fault.at(&self.place())).into());
+        }
+        self.pointer.push(step.replace('~', "~0").replace('/', "~1"));
+        let value = read(self);
+        self.pointer.pop();
+        value
+    }
+
+    fn place(&self) -> String {
+        self.pointer.iter().flat_map(|step| ["/", step]).collect()
+    }
+
+    fn integer(&mut self, number: &Bound<'_, PyAny>) -> Result<Value, Failure> {
+        if let Ok(number) = number.extract::<i64>() {
+            return Ok(number.into());
+        }
+        match number.extract::<f64>() {
+            Ok(number) => Ok(self.float(number)),
+            // Above the greatest float; that one is too large for every field as well, and is told so.
+            Err(error) if error.is_instance_of::<PyOverflowError>(number.py()) => Ok(self.float(f64::MAX)),
+            Err(error) => Err(error.into()),
+        }
+    }
+
+    fn float(&mut self, number: f64) -> Value {
+        Number::from_f64(number).map_or_else(
+            || {
+                self.not_finite.push((self.place(), number));
+                Value::String(number.to_string())
+            },
+            Value::Number,
+        )
+    }
+
+    /// The numbers that are not built in: those of `fractions`, `decimal` and `numpy`.
+    fn number(&mut self, object: &Bound<'_, PyAny>) -> Result<Value, Failure> {
+        let py = object.py();
+        let numbers = py.import("numbers")?;
+        if object.is_instance(&numbers.getattr("Integral")?)? {
+            self.integer(&py.get_type::<PyInt>().call1((object,))?)
+        } else if object.is_instance(&numbers.getattr("Rational")?)? {
+            self.fraction(object)
+        } else if object.is_instance(&py.import("decimal")?.getattr("Decimal")?)? {
+            self.decimal(object)
+        } else if object.is_instance(&numbers.getattr("Real")?)? {
+            Ok(self.float(object.extract()?))
+        } else {
+            let (at, kind) = (self.place(), kind(object));
+            Err(PyTypeError::new_err(format!("{at}: a job holds no {kind}")).into())
+        }
+    }
+
+    fn fraction(&mut self, number: &Bound<'_, PyAny>) -> Result<Value, Failure> {
+        let (above, below) = (number.getattr("numerator")?, number.getattr("denominator")?);
+        if below.eq(1)? { self.integer(&above) } else { Ok(format!("{}/{}", above.str()?, below.str()?).into()) }
+    }
+
+    fn decimal(&mut self, number: &Bound<'_, PyAny>) -> Result<Value, Failure> {
+        let finite: bool = number.call_method0("is_finite")?.extract()?;
+        let powers: i64 = if finite { number.call_method0("adjusted")?.extract()? } else { i64::MAX };
+        if powers.unsigned_abs() > MOST_POWERS.unsigned_abs() {
+            return Ok(self.float(number.extract()?));
+        }
+        let whole = number.call_method0("to_integral_value")?;
+        if whole.eq(number)? {
+            return self.integer(&number.py().get_type::<PyInt>().call1((whole,))?);
+        }
+        let text: String = number.call_method1("__format__", ("f",))?.extract()?;
+        Ok(text.into())
+    }
+}
+
+/// The name of an object's class.
+pub(crate) fn kind(object: &Bound<'_, PyAny>) -> String {
+    object.get_type().name().map_or_else(|_| "object".into(), |name| name.to_string())
+}

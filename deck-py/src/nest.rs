@@ -1,0 +1,89 @@
+//! Sheets with their parts and cuts, as Python sees them.
+
+use crate::document::{Document, Reduced};
+use deck_core::Error;
+use pyo3::prelude::*;
+
+/// Parts on sheets, and how to saw them.
+#[pyclass(frozen, module = "deck_py")]
+#[derive(Debug)]
+pub(crate) struct Nest {
+    nest: deck_core::nest::Nest,
+    document: Document,
+}
+
+impl Nest {
+    pub(crate) fn new(document: Document) -> Result<Nest, Error> {
+        Ok(Nest { nest: document.core()?, document })
+    }
+}
+
+#[pymethods]
+impl Nest {
+    /// The unit of its lengths.
+    #[getter]
+    fn unit(&self) -> &'static str {
+        self.document.unit.symbol()
+    }
+
+    /// The sheets, each with its placements, its cut tree and its offcuts.
+    #[getter]
+    fn sheets<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "sheets")
+    }
+
+    /// The parts that found no place, and why.
+    #[getter]
+    fn unplaced<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "unplaced")
+    }
+
+    /// How many sheets are used.
+    #[getter]
+    fn sheet_count<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "sheet_count")
+    }
+
+    /// What the sheets cost: in money where they have prices, otherwise their area.
+    #[getter]
+    fn cost<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "cost")
+    }
+
+    /// The cost by boat.
+    #[getter]
+    fn cost_by_boat<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "cost_by_boat")
+    }
+
+    /// No answer costs less than this.
+    #[getter]
+    fn bound<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "bound")
+    }
+
+    /// True where no better answer exists.
+    #[getter]
+    fn proven(&self) -> bool {
+        self.nest.proven
+    }
+
+    /// The nest as a dict, as it stands in the plan's JSON.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.python(py)
+    }
+
+    fn __eq__(&self, other: &Nest) -> bool {
+        self.document == other.document
+    }
+
+    fn __reduce__<'py>(&self, py: Python<'py>) -> PyResult<Reduced<'py>> {
+        self.document.reduce(py, "Nest")
+    }
+
+    fn __repr__(&self) -> String {
+        let proven = if self.nest.proven { "proven" } else { "not proven" };
+        let unplaced: usize = self.nest.unplaced.len();
+        format!("Nest({} sheets, {unplaced} kinds of parts not placed, {proven})", self.nest.sheet_count)
+    }
+}

@@ -1,0 +1,286 @@
+//! The one call, and the plan that it returns.
+
+use crate::document::{Document, Reduced};
+use crate::drawing;
+use crate::failure::Failure;
+use crate::job::Source;
+use crate::nest::Nest;
+use crate::outline::Outline;
+use crate::panel::Panel;
+use deck_core::{Error, Fault, Kind, draw};
+use pyo3::prelude::*;
+use serde_json::Value;
+
+/// Plans a deck.
+///
+/// A job that can be read but not laid out is no error: its plan has no layouts, and `no_layout` says why.
+///
+/// Parameters
+/// ----------
+/// job : dict, str or path
+///     The job as a dict of the job file's fields, as JSON text (a str that starts with a brace), or as a path to a job
+///     file (every other str, or any `os.PathLike`). In a dict, lengths may also be `fractions.Fraction` or
+///     `decimal.Decimal`, and are taken exactly.
+///
+/// Returns
+/// -------
+/// Plan
+///     Everything that follows from the job.
+///
+/// Raises
+/// ------
+/// DeckError
+///     The job cannot be worked on. Its `errors` are everything that is wrong with it.
+/// OSError
+///     The file cannot be read; a missing one is a `FileNotFoundError`.
+/// TypeError
+///     The job is none of these, or holds something that JSON has no word for.
+///
+/// Examples
+/// --------
+/// >>> from fractions import Fraction
+/// >>> import deck_py
+/// >>> job = {
+/// ...     "schema": 1, "name": "Sandpiper", "unit": "in",
+/// ...     "deck": {"length": "20 ft", "beam": 96},
+/// ...     "frame": {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}},
+/// ...     "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": Fraction(3, 4)}],
+/// ...     "gap": 0,
+/// ... }
+/// >>> plan = deck_py.plan(job)
+/// >>> plan
+/// Plan("Sandpiper": 5 panels, 4 seams, 5 sheets)
+/// >>> [seam["fore"] for seam in plan.seams]
+/// [48, 96, 144, 192]
+///
+/// Where no board in stock reaches from one flange to the next, the plan says so:
+///
+/// >>> job["frame"]["regular"]["spacing"] = 60
+/// >>> deck_py.plan(job).seams
+/// []
+#[pyfunction]
+pub(crate) fn plan(py: Python<'_>, job: &Bound<'_, PyAny>) -> Result<Plan, Failure> {
+    let source = Source::new(job, "plan")?;
+    Ok(py.detach(|| Plan::new(deck_core::plan(&source.job()?)?))?)
+}
+
+/// Everything that follows from a job: seams, panels, fasteners, sheets, and what to buy.
+///
+/// Lengths are numbers in `unit`. Two plans are equal when their JSON is.
+#[pyclass(frozen, module = "deck_py")]
+#[derive(Debug)]
+pub(crate) struct Plan {
+    plan: deck_core::Plan,
+    document: Document,
+}
+
+impl Plan {
+    fn new(plan: deck_core::Plan) -> Result<Plan, Error> {
+        let value =
+            serde_json::to_value(&plan).map_err(|error| Fault::new(Kind::NotJson, "", error.to_string(), ""))?;
+        Ok(Plan { document: Document::new(value, plan.basis.unit), plan })
+    }
+
+    pub(crate) fn read(text: &str) -> Result<Plan, Error> {
+        Plan::new(deck_core::Plan::from_json(text)?)
+    }
+
+    /// The seams of the best layout, as JSON.
+    fn best(&self) -> Document {
+        let seams = self.document.value.pointer("/layouts/0/seams").cloned();
+        Document::new(seams.unwrap_or_else(|| Value::Array(Vec::new())), self.document.unit)
+    }
+}
+
+#[pymethods]
+impl Plan {
+    /// Reads a plan's JSON back.
+    ///
+    /// Raises
+    /// ------
+    /// DeckError
+    ///     The text is not a plan's JSON.
+    #[staticmethod]
+    fn from_json(py: Python<'_>, text: &str) -> Result<Plan, Failure> {
+        Ok(py.detach(|| Plan::read(text))?)
+    }
+
+    /// The plan's JSON: the same bytes from every language and on every machine.
+    fn to_json(&self, py: Python<'_>) -> String {
+        py.detach(|| self.plan.to_json())
+    }
+
+    /// The plan as a dict, as `json.loads` makes it of its JSON.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.python(py)
+    }
+
+    /// The library's version that made the plan.
+    #[getter]
+    fn version(&self) -> &str {
+        &self.plan.version
+    }
+
+    /// The unit of every length in the plan: `in`, `ft`, `mm`, `cm` or `m`.
+    #[getter]
+    fn unit(&self) -> &'static str {
+        self.document.unit.symbol()
+    }
+
+    /// The job that the plan comes from: `deck_py.plan(plan.job)` makes it again.
+    #[getter]
+    fn job<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "job")
+    }
+
+    /// The deck's outline.
+    #[getter]
+    fn outline(&self) -> Result<Outline, Failure> {
+        Ok(Outline::new(self.document.part("deck"))?)
+    }
+
+    /// The layouts of seams, best first. Everything else follows from the first.
+    #[getter]
+    fn layouts<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "layouts")
+    }
+
+    /// The seams of the best layout from the bow aft; empty where there is none.
+    #[getter]
+    fn seams<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.best().python(py)
+    }
+
+    /// True where no better layout exists.
+    #[getter]
+    fn proven(&self) -> bool {
+        self.plan.proven
+    }
+
+    /// Why there is no layout; None where there is one.
+    #[getter]
+    fn no_layout<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "no_layout")
+    }
+
+    /// The panels, from the bow aft and from port to starboard.
+    #[getter]
+    fn panels(&self) -> Result<Vec<Panel>, Failure> {
+        let panels = self.document.value.get("panels").and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
+        panels.iter().map(|panel| Ok(Panel::new(Document::new(panel.clone(), self.document.unit))?)).collect()
+    }
+
+    /// The fasteners; None without a layout.
+    #[getter]
+    fn fasteners<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "fasteners")
+    }
+
+    /// The sheets and how to saw them; None without a layout.
+    #[getter]
+    fn sheets(&self) -> Result<Option<Nest>, Failure> {
+        let part = self.document.part("sheets");
+        if part.value.is_null() { Ok(None) } else { Ok(Some(Nest::new(part)?)) }
+    }
+
+    /// What to buy; None without a layout.
+    #[getter]
+    fn takeoff<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "takeoff")
+    }
+
+    /// What to know before acting on the plan; what this job triggered comes first.
+    #[getter]
+    fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "cautions")
+    }
+
+    /// The names of the views that can be drawn, in the order of the job packet.
+    #[getter]
+    fn views(&self, py: Python<'_>) -> Vec<String> {
+        py.detach(|| draw::views(&self.plan))
+    }
+
+    /// One of the `views` as SVG.
+    ///
+    /// Raises
+    /// ------
+    /// DeckError
+    ///     The plan has no such view.
+    fn svg(&self, py: Python<'_>, view: &str) -> Result<String, Failure> {
+        Ok(py.detach(|| draw::svg(&self.plan, view))?)
+    }
+
+    /// Writes the job packet, a PDF of every view.
+    ///
+    /// Parameters
+    /// ----------
+    /// path : str or path
+    ///     The file; one that is there is replaced.
+    /// paper : str, optional
+    ///     `letter` or `a4`; without it, the paper that the job asks for.
+    ///
+    /// Raises
+    /// ------
+    /// DeckError
+    ///     The paper is not known.
+    /// OSError
+    ///     The file cannot be written.
+    #[pyo3(signature = (path, *, paper = None))]
+    fn write_packet(&self, path: &Bound<'_, PyAny>, paper: Option<&str>) -> Result<(), Failure> {
+        drawing::write_packet(&self.plan, path, paper)
+    }
+
+    /// Writes one view as a drawing, in the format that the path's suffix names: `.svg`.
+    ///
+    /// Parameters
+    /// ----------
+    /// path : str or path
+    ///     The file; one that is there is replaced.
+    /// view : str, default "plan"
+    ///     One of the `views`.
+    ///
+    /// Raises
+    /// ------
+    /// DeckError
+    ///     No drawing is written with that suffix, or the plan has no such view.
+    /// OSError
+    ///     The file cannot be written.
+    #[pyo3(signature = (path, *, view = "plan"))]
+    fn write_drawing(&self, path: &Bound<'_, PyAny>, view: &str) -> Result<(), Failure> {
+        drawing::write_drawing(&self.plan, path, view)
+    }
+
+    /// The deck from above, for notebooks.
+    fn _repr_svg_(&self, py: Python<'_>) -> Result<String, Failure> {
+        self.svg(py, "plan")
+    }
+
+    fn __eq__(&self, other: &Plan) -> bool {
+        self.document == other.document
+    }
+
+    fn __reduce__<'py>(&self, py: Python<'py>) -> PyResult<Reduced<'py>> {
+        self.document.reduce(py, "Plan")
+    }
+
+    fn __repr__(&self) -> String {
+        let name = short(&self.plan.job.name);
+        match (self.plan.layouts.first(), &self.plan.sheets) {
+            (Some(layout), Some(sheets)) => {
+                let (panels, seams) = (self.plan.panels.len(), layout.seams.len());
+                format!("Plan({name}: {panels} panels, {seams} seams, {} sheets)", sheets.sheet_count)
+            }
+            _ => format!("Plan({name}: no layout)"),
+        }
+    }
+}
+
+/// A name in quotes, cut so that it fits a line.
+pub(crate) fn short(name: &str) -> String {
+    const MOST: usize = 40;
+    if name.chars().count() <= MOST {
+        return format!("{name:?}");
+    }
+    format!("{:?}", name.chars().take(MOST - 1).chain(['…']).collect::<String>())
+}

@@ -1,0 +1,40 @@
+"""The examples and the docs' examples run, and print what they say."""
+
+import doctest
+import runpy
+import sys
+from pathlib import Path
+
+import pytest
+from conftest import ROOT
+
+import deck_py
+from deck_py import _deck
+
+
+def test_the_example_prints_the_order(demo: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys, "argv", ["plan.py", str(demo)])
+    runpy.run_path(str(ROOT / "examples" / "python" / "plan.py"), run_name="__main__")
+    printed = capsys.readouterr().out
+    plan = deck_py.plan(demo)
+    lines = plan.takeoff["lines"] if plan.takeoff else []
+    assert all(line["description"] in printed for line in lines)
+    assert plan.no_layout is None or plan.no_layout["reason"] in printed
+    assert len(printed.splitlines()) >= 1 + len(lines)
+
+
+def test_the_docs_examples_run() -> None:
+    finder = doctest.DocTestFinder()
+    found = [test for name in deck_py.__all__ for test in finder.find(getattr(_deck, name, None), name, _deck) if test.examples]
+    assert len(found) >= 2
+    for test in found:
+        assert doctest.DocTestRunner().run(test).failed == 0, test.name
+
+
+def test_the_readme_runs(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    monkeypatch.chdir(ROOT)
+    blocks = (ROOT / "deck-py" / "README.md").read_text(encoding="utf-8").split("```python\n")[1:]
+    assert blocks
+    for block in blocks:
+        exec(block.split("```")[0], {})
+    assert "Kestrel" in capsys.readouterr().out
