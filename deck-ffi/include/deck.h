@@ -16,7 +16,8 @@
  * - Else nothing is written to outputs where the status is not DECK_OK. Set a handle to NULL before it is filled.
  * - NULL is refused with a status of its own, except where a handle is freed: freeing NULL does nothing.
  * - A deck_plan belongs to the caller from the call that fills it to deck_plan_free, and is freed once. A plan does not
- *   change: any number of threads may read it at once. None may read it while, or after, it is freed.
+ *   change: any number of threads may read it at once. None may read it while, or after, it is freed: a handle that is
+ *   freed cannot be told from one that is not, so no status warns of it, and anything may come of it.
  * - The last error belongs to the thread: each call replaces its own thread's, a call that succeeds by none. Only
  *   deck_plan_free, deck_status_text, deck_abi_version and the functions of the last error leave it as it is.
  * - A failure inside the library is caught and returned as DECK_PANIC. No handle is harmed by it.
@@ -443,7 +444,8 @@ int32_t deck_plan_new_utf16(const uint16_t *json, int64_t len, deck_plan **plan)
  * Frees a plan; NULL is left alone.
  *
  * # Ownership
- * The handle is nobody's after this. It must not be used, and not be freed again.
+ * The handle is nobody's after this. It must not be used, and not be freed again: no status tells of that, and anything
+ * may come of it.
  *
  * # Threads
  * Any, while no other uses the plan. The last error stays as it is.
@@ -539,6 +541,73 @@ int32_t deck_plan_text_utf16(const deck_plan *plan,
                              uint16_t *buf,
                              size_t cap,
                              size_t *needed);
+
+/**
+ * Writes the names of the plan's views as a JSON array of texts, in the order of the packet.
+ *
+ * # Threads
+ * Any; several may read one plan at once.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC.
+ */
+int32_t deck_plan_views(const deck_plan *plan, char *buf, size_t cap, size_t *needed);
+
+/**
+ * As deck_plan_views, in UTF-16.
+ */
+int32_t deck_plan_views_utf16(const deck_plan *plan, uint16_t *buf, size_t cap, size_t *needed);
+
+/**
+ * Writes one view as SVG, on the plan's own paper: the same bytes as from Rust.
+ *
+ * `view` is a name from deck_plan_views that ends with a NUL, such as plan or saw-1. Each call draws anew, which takes some
+ * milliseconds: a buffer with room enough at once, such as that of the view before, saves the call for the size.
+ *
+ * # Threads
+ * Any; several may read one plan at once.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC, DECK_UNKNOWN_VIEW: the last
+ * error then tells which views there are.
+ */
+int32_t deck_plan_svg(const deck_plan *plan,
+                      const char *view,
+                      char *buf,
+                      size_t cap,
+                      size_t *needed);
+
+/**
+ * As deck_plan_svg, in UTF-16.
+ */
+int32_t deck_plan_svg_utf16(const deck_plan *plan,
+                            const uint16_t *view,
+                            int64_t len,
+                            uint16_t *buf,
+                            size_t cap,
+                            size_t *needed);
+
+/**
+ * Writes the job packet to a file: every view as a page of one PDF, on the plan's own paper.
+ *
+ * `path` is UTF-8 on every system, and ends with a NUL. It starts from the working directory where it is not absolute.
+ * The folder must be there. A file of that name is replaced; where the disk fills up meanwhile, part of the packet is
+ * left.
+ *
+ * # Threads
+ * Any; several may read one plan at once, each writing a file of its own.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_BAD_SIZE, DECK_PANIC, DECK_CANNOT_WRITE: the last error then gives the
+ * system's reason.
+ */
+int32_t deck_plan_packet(const deck_plan *plan,
+                         const char *path);
+
+/**
+ * As deck_plan_packet, in UTF-16.
+ */
+int32_t deck_plan_packet_utf16(const deck_plan *plan, const uint16_t *path, int64_t len);
 
 /**
  * What a status means, in a line.

@@ -15,7 +15,8 @@
 //! - Else nothing is written to outputs where the status is not DECK_OK. Set a handle to NULL before it is filled.
 //! - NULL is refused with a status of its own, except where a handle is freed: freeing NULL does nothing.
 //! - A deck_plan belongs to the caller from the call that fills it to deck_plan_free, and is freed once. A plan does not
-//!   change: any number of threads may read it at once. None may read it while, or after, it is freed.
+//!   change: any number of threads may read it at once. None may read it while, or after, it is freed: a handle that is
+//!   freed cannot be told from one that is not, so no status warns of it, and anything may come of it.
 //! - The last error belongs to the thread: each call replaces its own thread's, a call that succeeds by none. Only
 //!   deck_plan_free, deck_status_text, deck_abi_version and the functions of the last error leave it as it is.
 //! - A failure inside the library is caught and returned as DECK_PANIC. No handle is harmed by it.
@@ -42,6 +43,7 @@ mod handle;
 mod job;
 mod last_error;
 mod plan;
+mod plan_drawings;
 mod pointer;
 mod status;
 mod text;
@@ -49,5 +51,6 @@ mod text;
 pub use job::*;
 pub use last_error::*;
 pub use plan::*;
+pub use plan_drawings::*;
 pub use status::*;
 pub use text::DECK_MAX_TEXT;

@@ -12,6 +12,8 @@ use std::ffi::c_char;
 /// A plan. Belongs to the caller until deck_plan_free; any number of threads may read it at once.
 #[derive(Debug)]
 pub struct DeckPlan {
+    /// The plan itself, for drawings.
+    plan: Plan,
     /// The plan's JSON, the same bytes as from every other language.
     json: String,
     /// The same, for pointers.
@@ -25,11 +27,15 @@ const _: fn() = || {
 };
 
 impl DeckPlan {
-    fn new(plan: &Plan) -> Result<DeckPlan, Failure> {
+    fn new(plan: Plan) -> Result<DeckPlan, Failure> {
         // Not read back from the text: a deep cut tree is past what serde_json reads.
         // unreachable: a plan holds texts, finite numbers and lists; none of them fails to be written.
-        let value = serde_json::to_value(plan).map_err(|error| Failure::panic(&error.to_string()))?;
-        Ok(DeckPlan { json: plan.to_json(), value })
+        let value = serde_json::to_value(&plan).map_err(|error| Failure::panic(&error.to_string()))?;
+        Ok(DeckPlan { json: plan.to_json(), value, plan })
+    }
+
+    pub(crate) fn plan(&self) -> &Plan {
+        &self.plan
     }
 }
 
@@ -60,7 +66,7 @@ pub unsafe extern "C" fn deck_plan_new_utf16(json: *const u16, len: i64, plan: *
 fn new<U: Unit>(json: *const U, len: i64, plan: *mut *mut DeckPlan) -> Outcome {
     let slot = Slot::at(plan, "plan")?;
     let job = Job::from_json(&text::read(json, len, "json")?)?;
-    let made = DeckPlan::new(&deck_core::plan(&job)?)?;
+    let made = DeckPlan::new(deck_core::plan(&job)?)?;
     slot.put(handle::give(made));
     Ok(())
 }
@@ -68,7 +74,8 @@ fn new<U: Unit>(json: *const U, len: i64, plan: *mut *mut DeckPlan) -> Outcome {
 /// Frees a plan; NULL is left alone.
 ///
 /// # Ownership
-/// The handle is nobody's after this. It must not be used, and not be freed again.
+/// The handle is nobody's after this. It must not be used, and not be freed again: no status tells of that, and anything
+/// may come of it.
 ///
 /// # Threads
 /// Any, while no other uses the plan. The last error stays as it is.

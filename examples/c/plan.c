@@ -1,7 +1,7 @@
-/* Plans the deck of a job file and prints what to order.
+/* Plans the deck of a job file, prints what to order, and writes the job packet where it is told a file for it.
  *
  *     cc -std=c99 -I deck-ffi/include examples/c/plan.c -L target/release -ldeck_ffi -o plan
- *     LD_LIBRARY_PATH=target/release ./plan examples/jobs/plain-20.json
+ *     LD_LIBRARY_PATH=target/release ./plan examples/jobs/plain-20.json packet.pdf
  */
 #include "deck.h"
 
@@ -80,8 +80,8 @@ static int32_t print_order(const deck_plan *plan) {
 }
 
 int main(int argc, char **argv) {
-    if (argc != 2) {
-        fprintf(stderr, "usage: plan JOB.json\n");
+    if (argc != 2 && argc != 3) {
+        fprintf(stderr, "usage: plan JOB.json [PACKET.pdf]\n");
         return 2;
     }
     if (deck_abi_version() != DECK_ABI_VERSION) {
@@ -98,6 +98,7 @@ int main(int argc, char **argv) {
     int32_t status = deck_plan_new(job, length, &plan);
     free(job);
     if (status == DECK_OK) status = print_order(plan);
+    if (status == DECK_OK && argc == 3) status = deck_plan_packet(plan, argv[2]);
     if (status != DECK_OK) print_faults();
     deck_plan_free(plan);
     return status == DECK_OK ? 0 : 1;

@@ -1,7 +1,7 @@
 //! `examples/c/plan.c` on every demo job: what it prints are the values of the plan as Rust has it.
 
 use crate::compile::{Link, compile, printed, root, run, run_both};
-use deck_core::{Job, Plan, plan};
+use deck_core::{Job, Plan, draw, plan};
 use std::fs;
 
 /// The order list in the example's own layout, from the plan and not from its JSON.
@@ -36,6 +36,24 @@ fn the_example_prints_the_plan_s_order() {
         assert_eq!(printed(&run(&program, &[path])), order(plan), "{path}");
     }
     assert_eq!(printed(&run_both(&program, &[&jobs[0].0])), order(&jobs[0].1));
+}
+
+#[test]
+fn the_example_writes_the_packet_where_it_is_told_a_file() {
+    let program = compile("examples/c/plan.c", "plan_packet", Link::Shared);
+    let (job, plan) = &jobs()[0];
+    let path = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("packet.pdf");
+    if path.exists() {
+        fs::remove_file(&path).unwrap();
+    }
+    assert_eq!(printed(&run(&program, &[job, &path.to_string_lossy()])), order(plan));
+    assert!(fs::read(&path).unwrap() == draw::packet(plan, plan.basis.paper).unwrap());
+
+    let output = run(&program, &[job, "no/such/folder/packet.pdf"]);
+    assert_eq!(output.status.code(), Some(1));
+    let told = String::from_utf8(output.stderr).unwrap();
+    assert!(told.starts_with("The packet cannot be written to \"no/such/folder/packet.pdf\": "), "{told}");
+    assert_eq!(told.lines().count(), 1);
 }
 
 #[test]

@@ -6,6 +6,7 @@
 
 mod calls;
 mod compile;
+mod drawings;
 mod example;
 mod header;
 mod malformed;

@@ -11,13 +11,6 @@ static const char JOB[] =
 
 static const char FAULTY[] = "{\"schema\": 1, \"name\": \"Dory\", \"unit\": \"in\", \"deck\": {\"lenght\": 48, \"beam\": -96}}";
 
-/* ASCII as UTF-16. */
-static size_t widen(const char *text, uint16_t *wide) {
-    size_t units = strlen(text);
-    for (size_t i = 0; i <= units; i++) wide[i] = (uint16_t)text[i];
-    return units;
-}
-
 static int equal(const uint16_t *wide, const char *text) {
     size_t i = 0;
     while (text[i] != 0 && wide[i] == (uint16_t)text[i]) i++;
@@ -82,6 +75,78 @@ static void texts_are_read(void) {
     deck_plan_free(plan);
 }
 
+static void views_are_named(void) {
+    deck_plan *plan = a_plan();
+    char names[512] = "untouched";
+    uint16_t wide[512] = {7};
+    size_t needed = 0, wide_needed = 0;
+    CHECK(deck_plan_views(plan, names, 8, &needed) == DECK_SHORT_BUFFER && needed > 8);
+    CHECK(strcmp(names, "untouched") == 0);
+    CHECK(deck_plan_views_utf16(plan, wide, needed - 1, &wide_needed) == DECK_SHORT_BUFFER && wide[0] == 7);
+    CHECK(wide_needed == needed);
+    CHECK(deck_plan_views(plan, names, needed, &needed) == DECK_OK && strlen(names) + 1 == needed);
+    CHECK(strncmp(names, "[\"cover\",", 9) == 0 && strstr(names, "\"plan\",\"panel-1\",") != NULL);
+    CHECK(deck_plan_views_utf16(plan, wide, 512, &wide_needed) == DECK_OK && equal(wide, names));
+    deck_plan_free(plan);
+}
+
+static void a_view_is_drawn_or_refused(void) {
+    deck_plan *plan = a_plan();
+    char text[512] = "untouched";
+    uint16_t wide[8] = {7}, name[16];
+    size_t needed = 0, wide_needed = 0, units = widen("plan", name);
+    CHECK(deck_plan_svg(plan, "plan", text, sizeof text, &needed) == DECK_SHORT_BUFFER && needed > sizeof text);
+    CHECK(strcmp(text, "untouched") == 0);
+    CHECK(deck_plan_svg_utf16(plan, name, (int64_t)units, wide, 8, &wide_needed) == DECK_SHORT_BUFFER && wide[0] == 7);
+    /* One unit too few is too few. */
+    char *svg = (char *)malloc(needed);
+    CHECK(svg != NULL);
+    memset(svg, '?', needed);
+    CHECK(deck_plan_svg(plan, "plan", svg, needed - 1, &needed) == DECK_SHORT_BUFFER && svg[0] == '?');
+    CHECK(deck_plan_svg(plan, "plan", svg, needed, &needed) == DECK_OK);
+    CHECK(strlen(svg) + 1 == needed && strncmp(svg, "<svg", 4) == 0 && deck_last_error_count() == 0);
+    free(svg);
+
+    needed = 77;
+    CHECK(deck_plan_svg(plan, "panel-99", text, sizeof text, &needed) == DECK_UNKNOWN_VIEW);
+    CHECK(needed == 77 && strcmp(text, "untouched") == 0);
+    CHECK(deck_last_error(text, sizeof text, &needed) == DECK_OK);
+    CHECK(strstr(text, "\"panel-99\"") != NULL && strstr(text, "saw-1") != NULL);
+    CHECK(deck_last_error_pointer(0, text, sizeof text, &needed) == DECK_OK && needed == 1);
+    units = widen("Plan", name);
+    CHECK(deck_plan_svg_utf16(plan, name, (int64_t)units, wide, 8, &needed) == DECK_UNKNOWN_VIEW);
+    CHECK(deck_plan_svg(plan, "", text, sizeof text, &needed) == DECK_UNKNOWN_VIEW);
+    CHECK(deck_plan_svg(plan, "\xff", text, sizeof text, &needed) == DECK_NOT_TEXT);
+    CHECK(deck_plan_svg(plan, "plan", text, SIZE_MAX, &needed) == DECK_BAD_SIZE);
+    CHECK(deck_plan_svg_utf16(plan, name, -2, wide, 8, &needed) == DECK_BAD_SIZE && wide[0] == 7);
+    deck_plan_free(plan);
+}
+
+static void a_packet_that_cannot_be_written_is_told(void) {
+    deck_plan *plan = a_plan();
+    char text[512];
+    static const uint16_t cut[] = {'a', 0, 'b'}, lone[] = {0xd800, 0};
+    uint16_t wide[64];
+    size_t needed = 0, units = widen("no/such/folder/packet.pdf", wide);
+    CHECK(deck_plan_packet(plan, "no/such/folder/packet.pdf") == DECK_CANNOT_WRITE);
+    CHECK(deck_last_error_count() == 1);
+    CHECK(deck_last_error(text, sizeof text, &needed) == DECK_OK);
+    CHECK(strstr(text, "\"no/such/folder/packet.pdf\"") != NULL);
+    CHECK(deck_last_error_pointer(0, text, sizeof text, &needed) == DECK_OK && needed == 1);
+    CHECK(deck_plan_packet_utf16(plan, wide, (int64_t)units) == DECK_CANNOT_WRITE);
+    CHECK(deck_plan_packet_utf16(plan, wide, -1) == DECK_CANNOT_WRITE);
+    /* A disk that is full, a folder, nothing, and a name that no system has. */
+    CHECK(deck_plan_packet(plan, "/dev/full") == DECK_CANNOT_WRITE);
+    CHECK(deck_plan_packet(plan, "tests") == DECK_CANNOT_WRITE);
+    CHECK(deck_plan_packet(plan, "") == DECK_CANNOT_WRITE);
+    CHECK(deck_plan_packet_utf16(plan, wide, 0) == DECK_CANNOT_WRITE);
+    CHECK(deck_plan_packet_utf16(plan, cut, 3) == DECK_CANNOT_WRITE);
+    CHECK(deck_plan_packet(plan, "\xe2\x80.pdf") == DECK_NOT_TEXT);
+    CHECK(deck_plan_packet_utf16(plan, lone, -1) == DECK_NOT_TEXT);
+    CHECK(deck_plan_packet_utf16(plan, wide, -2) == DECK_BAD_SIZE);
+    deck_plan_free(plan);
+}
+
 static void every_fault_is_told(void) {
     deck_plan *plan = (deck_plan *)&plan;
     char text[512], first[512];
@@ -140,6 +205,19 @@ static void null_is_refused_everywhere(void) {
     CHECK(deck_plan_text(plan, NULL, text, 8, &needed) == DECK_NULL_POINTER);
     CHECK(deck_plan_text(plan, "", text, 8, NULL) == DECK_NULL_POINTER);
     CHECK(deck_plan_text_utf16(plan, wide, 0, NULL, 8, &needed) == DECK_NULL_POINTER);
+    CHECK(deck_plan_views(NULL, text, 8, &needed) == DECK_NULL_POINTER);
+    CHECK(deck_plan_views(plan, NULL, 8, &needed) == DECK_NULL_POINTER);
+    CHECK(deck_plan_views(plan, text, 8, NULL) == DECK_NULL_POINTER);
+    CHECK(deck_plan_views_utf16(plan, NULL, 8, &needed) == DECK_NULL_POINTER);
+    CHECK(deck_plan_svg(NULL, "plan", text, 8, &needed) == DECK_NULL_POINTER);
+    CHECK(deck_plan_svg(plan, NULL, text, 8, &needed) == DECK_NULL_POINTER);
+    CHECK(deck_plan_svg(plan, "plan", NULL, 8, &needed) == DECK_NULL_POINTER);
+    CHECK(deck_plan_svg(plan, "plan", text, 8, NULL) == DECK_NULL_POINTER);
+    CHECK(deck_plan_svg_utf16(plan, NULL, 0, wide, 8, &needed) == DECK_NULL_POINTER);
+    CHECK(deck_plan_packet(NULL, "no/such/folder/packet.pdf") == DECK_NULL_POINTER);
+    CHECK(deck_plan_packet(plan, NULL) == DECK_NULL_POINTER);
+    CHECK(deck_plan_packet_utf16(NULL, wide, -1) == DECK_NULL_POINTER);
+    CHECK(deck_plan_packet_utf16(plan, NULL, 0) == DECK_NULL_POINTER);
     CHECK(deck_job_schema(NULL, 8, &needed) == DECK_NULL_POINTER);
     CHECK(deck_job_schema_utf16(wide, 8, NULL) == DECK_NULL_POINTER);
     CHECK(deck_status_text(DECK_OK, text, 8, NULL) == DECK_NULL_POINTER);
@@ -182,6 +260,9 @@ int main(void) {
     plans_are_made_and_freed();
     numbers_and_counts_are_read();
     texts_are_read();
+    views_are_named();
+    a_view_is_drawn_or_refused();
+    a_packet_that_cannot_be_written_is_told();
     every_fault_is_told();
     null_is_refused_everywhere();
     text_that_is_none_is_refused();
