@@ -12,17 +12,14 @@ pub(crate) fn summary(plan: &Plan) -> String {
     let (length, beam) = (notation.text(plan.deck.length), notation.text(plan.deck.beam));
     // Writing to a string does not fail.
     let _ = writeln!(text, "{}: {length} by {beam}, {} cross members", plan.job.name, plan.frame.len());
-    match &plan.no_layout {
-        Some(no) => {
-            let _ = writeln!(text, "\nNo layout\n  {}", no.reason);
-            for mend in &no.mend {
-                let _ = writeln!(text, "  Would mend it: {mend}");
-            }
+    if let Some(no) = &plan.no_layout {
+        let _ = writeln!(text, "\nNo layout\n  {}", no.reason);
+        for mend in &no.mend {
+            let _ = writeln!(text, "  Would mend it: {mend}");
         }
-        None => {
-            seams(plan, &mut text);
-            order(plan, &mut text);
-        }
+    } else {
+        seams(plan, &mut text);
+        order(plan, &mut text);
     }
     cautions(plan, &mut text);
     text

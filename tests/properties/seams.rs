@@ -227,7 +227,7 @@ proptest! {
             let (members, positions) = checked(&case, layout);
             let ours = cost(&case, &members, &positions);
             // A position is rounded down to the nanometre: the sums may be off by one for each seam.
-            let slack = 4 * (members.len() as i64 + 1);
+            let slack = 4 * (i64::try_from(members.len()).unwrap() + 1);
             let rounded = (ours.0, ours.1, ours.2, ours.3, ours.4 - slack);
             prop_assert!(rounded <= (theirs.0, theirs.1, theirs.2, theirs.3, theirs.4), "{ours:?} for {theirs:?}");
             if (ours.0, ours.1, ours.2, ours.3) == (theirs.0, theirs.1, theirs.2, theirs.3) && (ours.4 - theirs.4).abs() <= slack {
