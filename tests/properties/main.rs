@@ -2,7 +2,10 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
+mod fasteners;
+mod lengths;
 mod nest;
 mod nest_exhaustive;
+mod plans;
 mod saw_replay;
 mod seams;

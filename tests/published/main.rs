@@ -2,4 +2,16 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
+mod counts;
+mod decks;
 mod nest;
+mod sheets;
+mod squareness;
+mod units;
+
+use deck_core::{Length, Unit};
+
+/// A figure in inches, as a tape is read.
+fn inches(text: &str) -> Length {
+    Length::read(text, Unit::Inch).unwrap().length
+}

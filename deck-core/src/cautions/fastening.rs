@@ -35,7 +35,10 @@ fn gaps(fastening: &Fastening, say: &impl Fn(Length) -> String) -> Option<Cautio
     let over = fastening.rows.iter().filter(|row| row.over_limit);
     let about = over.map(|row| {
         let (gap, limit) = (say(row.greatest_gap), say(row.limit));
-        format!("panel {} on member {}: {gap} (limit {limit})", row.panel, row.member)
+        match row.positions.len() {
+            0 => format!("panel {} on member {}: no room for a fastener on {gap}", row.panel, row.member),
+            _ => format!("panel {} on member {}: {gap} (limit {limit})", row.panel, row.member),
+        }
     });
     Caution::triggered(
         "fastener-gap",

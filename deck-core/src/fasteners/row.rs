@@ -41,9 +41,10 @@ pub struct Row {
     pub positions: Vec<Length>,
     /// Greatest spacing that the schedule allows here.
     pub limit: Length,
-    /// Greatest gap between fasteners, or from an end of the row to the first of them.
+    /// Greatest gap between fasteners, or from an end of the row to the first of them. Where no fastener finds room, the
+    /// whole stretch of board over the member.
     pub greatest_gap: Length,
-    /// True where that gap is over the limit.
+    /// True where that gap is over the limit, or where no fastener finds room.
     pub over_limit: bool,
     /// How much the flange lacks for the edge distances in board and metal; zero where they are kept.
     pub short_by: Length,
@@ -107,7 +108,7 @@ fn panel_rows(panel: &Panel, frame: &Frame, outline: &Outline, schedule: &Schedu
         let kind = if index == 0 || index == last { RowKind::Edge } else { RowKind::Field };
         let line = Line::new(panel, member, outline, schedule, kind);
         for (port, starboard) in panel.shape.breadths(line.station, line.limit()) {
-            rows.push(line.row(port, starboard));
+            rows.extend(line.row(port, starboard));
         }
     }
     rows
@@ -154,14 +155,16 @@ impl<'a> Line<'a> {
         if self.station <= self.panel.bounds.fore { Limit::Aft } else { Limit::Fore }
     }
 
-    /// A stretch too short for both end distances gets one fastener in its middle, where that is free.
-    fn row(&self, port: Length, starboard: Length) -> Row {
-        let ends = self.ends(port, starboard);
+    /// The row on a stretch of board; none where the member does not lie under it. A row on which no fastener finds room
+    /// is there all the same, and says so.
+    fn row(&self, port: Length, starboard: Length) -> Option<Row> {
+        let metal = self.metal(port, starboard);
+        if metal.0 >= starboard || metal.1 <= port {
+            return None;
+        }
+        let ends = self.ends((port, starboard), metal);
         let blocked = self.blocked();
-        let (low, high) = match free_ends(ends.0, ends.1, &blocked) {
-            (low, high) if low <= high => (low, high),
-            _ => (port.midpoint(starboard), port.midpoint(starboard)),
-        };
+        let (low, high) = free_ends(ends.0, ends.1, &blocked);
         let limit = match self.kind {
             RowKind::Edge => self.schedule.edge_spacing,
             RowKind::Field => self.schedule.field_spacing,
@@ -172,12 +175,9 @@ impl<'a> Line<'a> {
         let centreline = self.outline.beam() / 2;
         let apart = self.schedule.fastener.diameter * DIAMETERS_APART;
         let division = clear(&even, &blocked, (low, high), centreline, apart);
-        let greatest_gap = if division.positions.is_empty() {
-            starboard - port
-        } else {
-            greatest_gap(&division.positions, (low, high))
-        };
-        Row {
+        let held = !division.positions.is_empty();
+        let greatest_gap = if held { greatest_gap(&division.positions, (low, high)) } else { starboard - port };
+        Some(Row {
             panel: self.panel.label.clone(),
             member: self.member.number,
             kind: self.kind,
@@ -186,19 +186,23 @@ impl<'a> Line<'a> {
             positions: division.positions,
             limit,
             greatest_gap,
-            over_limit: greatest_gap > limit,
+            over_limit: greatest_gap > limit || !held,
             short_by: self.short_by,
             moved: division.moved,
             dropped: division.dropped,
-        }
+        })
     }
 
-    /// Where the row may start and end: at the end distance in the board, or the edge distance in the metal.
-    fn ends(&self, port: Length, starboard: Length) -> (Length, Length) {
+    /// Where the metal starts and ends.
+    fn metal(&self, port: Length, starboard: Length) -> (Length, Length) {
         let deck = self.outline.path().breadths(self.station, self.limit());
         let deck_port = deck.first().map_or(port, |stretch| stretch.0);
         let deck_starboard = deck.last().map_or(starboard, |stretch| stretch.1);
-        let metal = (self.member.port_end.unwrap_or(deck_port), self.member.starboard_end.unwrap_or(deck_starboard));
+        (self.member.port_end.unwrap_or(deck_port), self.member.starboard_end.unwrap_or(deck_starboard))
+    }
+
+    /// Where the row may start and end: at the end distance in the board, or the edge distance in the metal.
+    fn ends(&self, (port, starboard): (Length, Length), metal: (Length, Length)) -> (Length, Length) {
         let (in_board, in_metal) = (self.schedule.end_distance, self.schedule.edge_in_metal);
         ((port + in_board).max(metal.0 + in_metal), (starboard - in_board).min(metal.1 - in_metal))
     }

@@ -4,7 +4,7 @@ use super::divide::{clear, even, free_ends, greatest_gap};
 use super::*;
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Unit};
-use crate::outline::{BowCorner, Deck, Opening, OpeningShape, Outline, Parametric};
+use crate::outline::{BowCorner, Deck, Notch, Opening, OpeningShape, Outline, Parametric};
 use crate::panels::{Panel, panels};
 use crate::seams::{BoardStock, Rules, SeamProblem, seams};
 
@@ -106,11 +106,32 @@ fn the_metal_end_binds_where_a_member_stops_short() {
 }
 
 #[test]
-fn a_stretch_too_short_for_both_ends_gets_one_fastener() {
-    // Beside the notch 1-1/2 in of deck is left to port: less than two end distances of an inch.
-    let notch = crate::outline::Notch::new(inches("90"), inches("30")).from_port(inches("1-1/2"));
-    let (boards, frame, outline) = boarded(Parametric::new(inches("240"), inches("96")).notch(notch), "24", &[]);
+fn a_row_without_room_to_spare_and_a_short_one_are_laid_out_all_the_same() {
+    let count = |flange: &str| {
+        let outline = Deck::Parametric(Parametric::new(inches("240"), inches("96"))).outline().unwrap();
+        let frame = Frame::new(&FrameSpec::regular(Length::ZERO, inches("240"), inches("24"), inches(flange))).unwrap();
+        let sheets = vec![BoardStock { label: "ply".into(), width: inches("48") }];
+        let rules = Rules::new(inches("1/2")).gap(inches("1/8")).rows(inches("3/8"), inches("3/8"));
+        let layout = seams(&SeamProblem::new(&frame, inches("240"), sheets, rules)).layouts.remove(0);
+        let fastening =
+            fasteners(&panels(&outline, &layout, &[], inches("3/4")), &frame, &outline, &schedule("8", "8"));
+        let short: Vec<Length> =
+            fastening.rows.iter().map(|row| row.short_by).filter(|short| !short.is_zero()).collect();
+        (fastening.count, short)
+    };
+    assert_eq!(count("1-5/8"), (195, vec![]));
+    // The two rows at each of four seams lack 3/8 together, those at bow and stern 1/8 each.
+    let (counted, short) = count("1-1/4");
+    assert_eq!((counted, short.len()), (195, 10));
+    assert_eq!(short.into_iter().sum::<Length>(), inches("1-3/4"));
+}
+
+#[test]
+fn a_tongue_too_narrow_for_a_fastener_is_told() {
+    let notch = Notch::new(inches("30"), inches("12")).from_port(inches("1-1/2"));
+    let (boards, frame, outline) = boarded(Parametric::new(inches("96"), inches("96")).notch(notch), "24", &[]);
     let fastening = fasteners(&boards, &frame, &outline, &schedule("8", "8"));
-    let sliver = |row: &&Row| row.positions == [inches("3/4")];
-    assert_eq!(fastening.rows.iter().filter(sliver).count(), 2, "{:?}", fastening.rows);
+    let row = fastening.rows.iter().find(|row| row.positions.is_empty()).unwrap();
+    assert_eq!((row.member, row.greatest_gap, row.over_limit), (5, inches("1-1/2"), true));
+    assert_eq!(fastening.rows.iter().filter(|row| row.over_limit).count(), 1);
 }

@@ -52,6 +52,10 @@ impl Line {
     /// band between them.
     fn near_segment(&self, from: Point, to: Point) -> Option<(f64, f64)> {
         let (a, b) = (from.floats(), to.floats());
+        // On a line at the very distance from a side athwart, every point keeps it.
+        if self.x <= a.0.min(b.0) - self.distance || self.x >= a.0.max(b.0) + self.distance {
+            return None;
+        }
         let (dx, dy) = (b.0 - a.0, b.1 - a.1);
         let length = dx.hypot(dy);
         let (nx, ny) = (-dy / length * self.distance, dx / length * self.distance);

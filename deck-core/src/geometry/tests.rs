@@ -91,8 +91,10 @@ fn distance_is_kept_from_corners_sides_and_arcs() {
     assert_eq!(square.near(inches(50), inches(3)), [(inches(-3), inches(3)), (inches(97), inches(103))]);
     // Right beside the bow edge all of the line is too near.
     assert_eq!(square.near(inches(2), inches(3)).len(), 1);
-    // At the distance itself it is not nearer: only the sides count.
+    // At the very distance, none of it is.
     assert_eq!(square.near(inches(3), inches(3)), [(inches(-3), inches(3)), (inches(97), inches(103))]);
+    assert_eq!(square.near(inches(97), inches(3)), [(inches(-3), inches(3)), (inches(97), inches(103))]);
+    assert_eq!(square.near(inches(-3), inches(3)), []);
     let disc = Path::circle(point(10, 10), inches(10));
     // Between the circles of radius 9 and 11 at x = 10.
     assert_eq!(disc.near(inches(10), inches(1)), [(inches(-1), inches(1)), (inches(19), inches(21))]);

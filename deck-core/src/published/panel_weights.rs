@@ -23,7 +23,8 @@ const PLYWOOD: [(i64, i64, u32); 11] = [
 /// Weight of a plywood in pounds to the square foot.
 ///
 /// # Method
-/// The table's row where it has one; between and beyond its rows in proportion to the nearest thickness (derived here).
+/// The table's row where it has one; between two rows on the straight line from one to the other, and beyond the first
+/// and the last in proportion to it (both derived here).
 ///
 /// # Examples
 /// ```
@@ -32,12 +33,21 @@ const PLYWOOD: [(i64, i64, u32); 11] = [
 /// # Ok::<(), deck_core::Error>(())
 /// ```
 pub fn plywood_psf(thickness: Length) -> f64 {
-    let rows =
-        PLYWOOD.map(|(numerator, denominator, hundredths)| (Length::inch_fraction(numerator, denominator), hundredths));
-    let nearest = rows.into_iter().min_by_key(|(row, _)| (*row - thickness).abs());
-    let Some((row, hundredths)) = nearest else { return 0.0 };
-    let psf = f64::from(hundredths) / 100.0;
-    if row == thickness { psf } else { psf * thickness.as_inches() / row.as_inches() }
+    let rows = PLYWOOD.map(|(numerator, denominator, hundredths)| {
+        (Length::inch_fraction(numerator, denominator), f64::from(hundredths) / 100.0)
+    });
+    let below = rows.iter().rev().find(|(row, _)| *row <= thickness);
+    let above = rows.iter().find(|(row, _)| *row >= thickness);
+    let in_proportion = |(row, psf): &(Length, f64)| psf * thickness.as_inches() / row.as_inches();
+    match (below, above) {
+        (Some((thin, light)), Some((thick, heavy))) if thin < thick => {
+            light + (heavy - light) * (thickness - *thin).as_inches() / (*thick - *thin).as_inches()
+        }
+        (Some((_, psf)), Some(_)) => *psf,
+        (Some(row), None) | (None, Some(row)) => in_proportion(row),
+        // unreachable: the table has rows, and each thickness has one below or above it.
+        (None, None) => 0.0,
+    }
 }
 
 /// Weight of an area of plywood in pounds, rounded to a tenth.

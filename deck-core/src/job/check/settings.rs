@@ -2,6 +2,7 @@
 
 use super::{Listing, Parts};
 use crate::error::{Fault, Faults, Kind};
+use crate::job::settings::asked::FRACTIONS;
 use crate::job::{FasteningSpec, SawSpec, ShopSpec};
 use crate::length::{Length, Notation};
 use crate::outline::Outline;
@@ -130,7 +131,7 @@ fn saw(spec: &SawSpec, stock: Option<Listing<'_, Sheet>>, check: &mut Check<'_>)
 }
 
 fn shop(spec: &ShopSpec, check: &mut Check<'_>) {
-    if let Some(finest) = spec.fractions.filter(|finest| ![2, 4, 8, 16, 32, 64].contains(finest)) {
+    if let Some(finest) = spec.fractions.filter(|finest| !FRACTIONS.contains(finest)) {
         let message = format!("{finest} is no fraction on a tape.");
         check.refuse(Kind::OutOfRange, "/shop/fractions", finest.to_string(), message, "It is 2, 4, 8, 16, 32 or 64.");
     }

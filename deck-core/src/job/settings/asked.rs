@@ -4,9 +4,13 @@ use crate::job::{Paper, ShopSpec};
 use crate::length::{Notation, Unit};
 use crate::published::defaults;
 
+/// The fractions that are on a tape: a message is not written in any other.
+pub(in crate::job) const FRACTIONS: [u32; 6] = [2, 4, 8, 16, 32, 64];
+
 /// How the shop writes lengths.
 pub(in crate::job) fn notation(unit: Unit, shop: &ShopSpec) -> Notation {
-    let plain = Notation::new(unit).denominator(shop.fractions.unwrap_or(defaults::FRACTIONS.value));
+    let finest = shop.fractions.filter(|finest| FRACTIONS.contains(finest));
+    let plain = Notation::new(unit).denominator(finest.unwrap_or(defaults::FRACTIONS.value));
     shop.feet.map_or(plain, |feet| plain.feet(feet))
 }
 

@@ -1,0 +1,103 @@
+//! Plans and messages of small boats that each show one thing, against files that somebody has looked at.
+//!
+//! They are our own output: they guard against change and not against being wrong. `DECK_RENEW=1` writes them anew.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
+
+use deck_core::{Job, plan};
+use std::fmt::Write;
+use std::path::{Path, PathBuf};
+
+/// Set to 1, the expected files are written and not compared.
+const RENEW: &str = "DECK_RENEW";
+/// Lines that are shown around a difference.
+const CONTEXT: usize = 3;
+/// Differences that are shown of one file.
+const SHOWN: usize = 8;
+
+/// The boats, and what each shows.
+const BOATS: [(&str, &str); 9] = [
+    ("clipped_bow", "both bow corners cut off; a seam that a zone pushes aside"),
+    ("odd_end_bay", "the last bay is short, and the last board narrow"),
+    ("narrow_flange", "two rows of screws do not fit the flanges at the seams"),
+    ("motor_notch", "a notch that splits the last board; rows staggered; openings over members"),
+    ("metric", "the same in millimetres, sheets and offcuts priced"),
+    ("wide_bay", "no layout, and why"),
+    ("sheet_too_short", "no layout: no sheet reaches across"),
+    ("faults_inch", "everything that is wrong with a job, in the order of the file"),
+    ("faults_metric", "the same for a shop that reads millimetres"),
+];
+
+fn folder(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("golden").join(name)
+}
+
+/// What comes of a job: the name of each file, and its text. Drawings belong here, one file a view.
+fn outputs(name: &str, job: &str) -> Vec<(String, String)> {
+    match Job::from_json(job) {
+        Err(error) => vec![(format!("{name}.txt"), format!("{error}\n"))],
+        Ok(job) => vec![(format!("{name}.json"), format!("{}\n", plan(&job).unwrap().to_json()))],
+    }
+}
+
+/// The lines that differ, with some around them, as a person reads a difference.
+fn difference(expected: &str, found: &str) -> String {
+    let (expected, found): (Vec<&str>, Vec<&str>) = (expected.lines().collect(), found.lines().collect());
+    let ends = |step: &dyn Fn(usize) -> bool| (0..expected.len().min(found.len())).take_while(|at| step(*at)).count();
+    let alike = ends(&|at| expected[at] == found[at]);
+    let tail = ends(&|at| expected[expected.len() - 1 - at] == found[found.len() - 1 - at]);
+    let tail = tail.min(expected.len() - alike).min(found.len() - alike);
+    let mut text = String::new();
+    let mut say = |sign: char, lines: &[&str]| {
+        for line in lines.iter().take(SHOWN) {
+            writeln!(text, "  {sign} {line}").unwrap();
+        }
+        if lines.len() > SHOWN {
+            writeln!(text, "  {sign} … and {} lines more", lines.len() - SHOWN).unwrap();
+        }
+    };
+    say(' ', &expected[alike.saturating_sub(CONTEXT)..alike]);
+    say('-', &expected[alike..expected.len() - tail]);
+    say('+', &found[alike..found.len() - tail]);
+    format!("from line {}:\n{text}", alike + 1)
+}
+
+#[test]
+fn boats_come_out_as_they_were_looked_at() {
+    let renew = std::env::var(RENEW).is_ok_and(|value| value == "1");
+    let mut wrong = Vec::new();
+    for (name, shows) in BOATS {
+        let job = std::fs::read_to_string(folder("jobs").join(format!("{name}.json"))).unwrap();
+        for (file, found) in outputs(name, &job) {
+            let path = folder("expected").join(&file);
+            if renew {
+                std::fs::write(&path, &found).unwrap();
+                continue;
+            }
+            let expected = std::fs::read_to_string(&path).unwrap_or_default();
+            if expected != found {
+                wrong.push(format!("{file} ({shows}), {}", difference(&expected, &found)));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}\n{RENEW}=1 writes them anew.", wrong.join("\n"));
+}
+
+#[test]
+fn every_job_is_listed() {
+    let mut files: Vec<String> = std::fs::read_dir(folder("jobs"))
+        .unwrap()
+        .map(|file| file.unwrap().path().file_stem().unwrap().to_string_lossy().into_owned())
+        .collect();
+    files.sort();
+    let mut listed: Vec<String> = BOATS.iter().map(|(name, _)| (*name).to_owned()).collect();
+    listed.sort();
+    assert_eq!(files, listed);
+}
+
+#[test]
+fn differences_are_written_out() {
+    let told = difference("a\nb\nc\nd\ne\n", "a\nb\nx\nd\ne\n");
+    assert_eq!(told, "from line 3:\n    a\n    b\n  - c\n  + x\n");
+    assert_eq!(difference("a\n", "a\nb\n"), "from line 2:\n    a\n  + b\n");
+}
