@@ -10,3 +10,8 @@ pub mod boat;
 pub mod measure;
 #[path = "support/random.rs"]
 pub mod random;
+
+/// The README's Rust, as a test.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+pub struct Readme;

@@ -1,6 +1,37 @@
 //! Plans a new plywood deck for a pontoon boat.
 //!
-//! (front page written last)
+//! From tape measurements of a stripped frame the library finds how the deck splits into panels whose seams bear on the
+//! cross members, where every fastener goes, which sheets to buy and how to saw them, and draws the sheets that people
+//! work from. Lengths are whole nanometres, so nothing drifts; results hold no clock, thread order or hash order, so the
+//! same job gives the same bytes everywhere.
+//!
+//! ```
+//! use deck_core::{Job, plan};
+//! let job = Job::from_json(r#"{
+//!     "schema": 1, "name": "Sandpiper", "unit": "in",
+//!     "deck": {"length": "20 ft", "beam": 96},
+//!     "frame": {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}},
+//!     "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": "3/4"}],
+//!     "gap": 0
+//! }"#)?;
+//! let plan = plan(&job)?;
+//! assert_eq!(plan.panels.len(), 5);
+//! assert_eq!(plan.takeoff.unwrap().lines[0].buy, 5); // sheets
+//! # Ok::<(), deck_core::Error>(())
+//! ```
+//!
+//! # What there is
+//! - **The one call**: [`plan()`], [`Plan`], [`Job`]; [`plan::Planner`] for effort and progress.
+//! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
+//! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`],
+//!   [`takeoff::takeoff`], [`cautions`].
+//! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
+//! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].
+//! - **When input is wrong**: [`Error`], a list of [`Fault`]s of a [`Kind`], each with a JSON pointer.
+//!
+//! # Limits
+//! No load rating is computed and nothing is called safe. Boards lie athwart, in one piece from side to side; members are
+//! straight, square to the boat and level.
 
 #![forbid(unsafe_code)]
 #![deny(missing_docs)]

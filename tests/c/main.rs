@@ -11,5 +11,6 @@ mod example;
 mod header;
 mod malformed;
 mod programs;
+mod readme;
 mod statuses;
 mod threads;

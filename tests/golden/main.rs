@@ -4,7 +4,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
-use deck_core::{Job, plan};
+use deck_core::{Job, draw, plan};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
@@ -32,12 +32,31 @@ fn folder(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("golden").join(name)
 }
 
-/// What comes of a job: the name of each file, and its text. Drawings belong here, one file a view.
+/// The boats that are drawn, and in which views: one of each sort, to keep the folder small.
+const DRAWN: [(&str, &[&str]); 3] =
+    [("clipped_bow", &["plan", "panel-1", "fastening-1"]), ("motor_notch", &["saw-1"]), ("wide_bay", &["plan"])];
+
+/// What comes of a job: the name of each file, and its text.
 fn outputs(name: &str, job: &str) -> Vec<(String, String)> {
-    match Job::from_json(job) {
-        Err(error) => vec![(format!("{name}.txt"), format!("{error}\n"))],
-        Ok(job) => vec![(format!("{name}.json"), format!("{}\n", plan(&job).unwrap().to_json()))],
+    let plan = match Job::from_json(job) {
+        Err(error) => return vec![(format!("{name}.txt"), format!("{error}\n"))],
+        Ok(job) => plan(&job).unwrap(),
+    };
+    let views = DRAWN.iter().filter(|(boat, _)| *boat == name).flat_map(|(_, views)| *views);
+    let drawings = views.map(|view| (format!("{name}.{view}.svg"), draw::svg(&plan, view).unwrap()));
+    std::iter::once((format!("{name}.json"), format!("{}\n", plan.to_json()))).chain(drawings).collect()
+}
+
+#[test]
+fn the_readme_shows_the_demo_as_it_is_drawn() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let job = std::fs::read_to_string(root.join("examples/jobs/uneven-22.json")).unwrap();
+    let found = draw::svg(&plan(&Job::from_json(&job).unwrap()).unwrap(), "plan").unwrap();
+    let path = root.join("examples/pictures/plan.svg");
+    if std::env::var(RENEW).is_ok_and(|value| value == "1") {
+        std::fs::write(&path, &found).unwrap();
     }
+    assert!(std::fs::read_to_string(&path).unwrap() == found, "{RENEW}=1 draws it anew.");
 }
 
 /// The lines that differ, with some around them, as a person reads a difference.

@@ -31,10 +31,14 @@ def test_the_docs_examples_run() -> None:
         assert doctest.DocTestRunner().run(test).failed == 0, test.name
 
 
-def test_the_readme_runs(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
-    monkeypatch.chdir(ROOT)
-    blocks = (ROOT / "deck-py" / "README.md").read_text(encoding="utf-8").split("```python\n")[1:]
+@pytest.mark.parametrize(("readme", "prints"), [("deck-py/README.md", "Kestrel"), ("README.md", "3/4 ply")])
+def test_the_readme_runs(
+    readme: str, prints: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    (tmp_path / "examples").symlink_to(ROOT / "examples")
+    monkeypatch.chdir(tmp_path)
+    blocks = (ROOT / readme).read_text(encoding="utf-8").split("```python\n")[1:]
     assert blocks
     for block in blocks:
         exec(block.split("```")[0], {})
-    assert "Kestrel" in capsys.readouterr().out
+    assert prints in capsys.readouterr().out
