@@ -25,10 +25,15 @@ pub fn fastening(
     notation: &Notation,
 ) -> Vec<Caution> {
     let say = |length: Length| notation.text(length);
-    [gaps(fastening, &say), too_short(fastener, reach, &say), too_long(fastener, reach, &say), metals()]
-        .into_iter()
-        .flatten()
-        .collect()
+    [
+        gaps(fastening, &say),
+        little_metal(fastening, &say),
+        too_short(fastener, reach, &say),
+        too_long(fastener, reach, &say),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 fn gaps(fastening: &Fastening, say: &impl Fn(Length) -> String) -> Option<Caution> {
@@ -46,6 +51,20 @@ fn gaps(fastening: &Fastening, say: &impl Fn(Length) -> String) -> Option<Cautio
         "Fasteners are further apart here than the schedule allows, because of an opening or an edge. Frame the opening and fasten to the frame.",
         "A board lifts and squeaks where it is not held.",
         "the schedule of the job",
+    )
+}
+
+/// Rows at seams are told with their seam; these are the others.
+fn little_metal(fastening: &Fastening, say: &impl Fn(Length) -> String) -> Option<Caution> {
+    let short = fastening.rows.iter().filter(|row| row.seam.is_none() && row.short_by > Length::ZERO);
+    let about =
+        short.map(|row| format!("panel {} on member {}: short by {}", row.panel, row.member, say(row.short_by)));
+    Caution::triggered(
+        "row-edge-distance",
+        about.collect(),
+        "These rows keep less than their edge distance in board or metal. Move the panel's edge, or sister an angle to the member.",
+        "A fastener near an edge tears out.",
+        "the fastener maker's edge distances; licensed practice",
     )
 }
 
@@ -77,15 +96,5 @@ fn too_long(fastener: &Fastener, reach: &FastenerReach, say: &impl Fn(Length) ->
         text,
         "A point can pierce wiring, a fuel line or a tube.",
         "the boat builder's drawings",
-    )
-}
-
-fn metals() -> Option<Caution> {
-    Caution::triggered(
-        "dissimilar-metals",
-        vec!["fasteners in aluminium".into()],
-        "Choose fasteners whose metal and coating suit aluminium and the water the boat lies in; bed them.",
-        "Different metals in contact and wet corrode, the less noble one first.",
-        "the fastener maker's data; MIL-STD-889",
     )
 }

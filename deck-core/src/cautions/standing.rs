@@ -7,7 +7,7 @@ use super::Caution;
 /// Clause numbers are those of the named rules as known to the trade; they were not re-read for this list, and local
 /// rules go before them.
 pub fn standing() -> Vec<Caution> {
-    const ROWS: [(&str, &str, &str, &str); 11] = [
+    const ROWS: [(&str, &str, &str, &str); 13] = [
         (
             "structure",
             "This plan gives sizes and positions. It gives no load rating: for loads, seats, towers and anything people rely on, ask a licensed professional.",
@@ -61,6 +61,18 @@ pub fn standing() -> Vec<Caution> {
             "Glue, sealer and filler: air the place, wear gloves, keep flames away, and follow the can.",
             "Vapours burn and harm.",
             "the product's safety data sheet",
+        ),
+        (
+            "dissimilar-metals",
+            "Choose fasteners whose metal and coating suit aluminium and the water the boat lies in; bed them.",
+            "Different metals in contact and wet corrode, the less noble one first.",
+            "the fastener maker's data; MIL-STD-889",
+        ),
+        (
+            "unsealed-edge",
+            "Seal every cut edge, hole and notch before the board goes down, two to three coats.",
+            "Plywood drinks through its edges; treatment does not reach the middle of a cut sheet.",
+            "common practice, no source",
         ),
         (
             "frame",

@@ -11,7 +11,7 @@ const SIXTEENTH: (i64, i64) = (1, 16);
 /// Cautions about the stock: treatment against aluminium, measured sizes, and parts that found no sheet.
 pub fn stock(sheets: &[Sheet], nest: Option<&Nest>, barrier: bool, notation: &Notation) -> Vec<Caution> {
     let say = |length: Length| notation.text(length);
-    [copper(sheets, barrier), arsenate(sheets), off_size(sheets, &say), nest.and_then(unplaced), edges(sheets)]
+    [copper(sheets, barrier), arsenate(sheets), off_size(sheets, &say), nest.and_then(unplaced)]
         .into_iter()
         .flatten()
         .collect()
@@ -70,15 +70,5 @@ fn unplaced(nest: &Nest) -> Option<Caution> {
         "These boards found no sheet: the order list is not complete.",
         "Stock is limited by count or size.",
         "the shop's stock list",
-    )
-}
-
-fn edges(sheets: &[Sheet]) -> Option<Caution> {
-    Caution::triggered(
-        "unsealed-edge",
-        labels(sheets, |sheet| !sheet.offcut).into_iter().take(1).map(|_| "every sawn edge and hole".into()).collect(),
-        "Seal every cut edge, hole and notch before the board goes down, two to three coats.",
-        "Plywood drinks through its edges; treatment does not reach the middle of a cut sheet.",
-        "common practice, no source",
     )
 }

@@ -54,7 +54,8 @@ pub(super) fn free_ends(mut low: Length, mut high: Length, blocked: &[Blocked]) 
 
 /// Clears the blocked stretches: of the fasteners in one, the first moves to its near side, the last to its far side,
 /// and those between are dropped. One alone moves to the nearer side, outboard when both are as near, and to both when
-/// it lies on the centreline. A moved fastener that would come within `apart` of its neighbour is dropped.
+/// it lies on the centreline. A moved fastener that would come within `apart` of one that stays, or of a moved one
+/// further outboard, is dropped.
 pub(super) fn clear(
     positions: &[Length],
     blocked: &[Blocked],
@@ -62,31 +63,32 @@ pub(super) fn clear(
     centreline: Length,
     apart: Length,
 ) -> Division {
-    let mut division = Division::default();
-    let mut index = 0;
-    while let Some(&position) = positions.get(index) {
-        let Some(&(from, to)) = blocked.iter().find(|(from, to)| *from < position && position < *to) else {
-            division.positions.push(position);
-            index += 1;
-            continue;
-        };
-        let inside = positions[index..].iter().take_while(|position| **position < to).count();
-        let last = positions[index + inside - 1];
-        let next = positions.get(index + inside).copied();
-        for target in targets(position, last, (from, to), centreline) {
-            let before = division.positions.last();
-            let near = |neighbour: Length| (target - neighbour).abs() < apart;
-            let crowded = before.is_some_and(|before| near(*before)) || next.is_some_and(near);
-            let free = (low..=high).contains(&target) && !blocked.iter().any(|(a, b)| *a < target && target < *b);
-            if free && !crowded {
-                division.positions.push(target);
-                division.moved += 1;
-            }
+    let inside = |position: &Length| blocked.iter().find(|(from, to)| from < position && position < to);
+    let mut kept: Vec<Length> = positions.iter().copied().filter(|position| inside(position).is_none()).collect();
+    let stays = kept.len();
+    let mut moves: Vec<Length> = Vec::new();
+    for stretch in blocked {
+        let held: Vec<Length> =
+            positions.iter().copied().filter(|position| inside(position) == Some(stretch)).collect();
+        if let (Some(first), Some(last)) = (held.first(), held.last()) {
+            moves.extend(targets(*first, *last, *stretch, centreline));
         }
-        index += inside;
     }
-    division.dropped = positions.len().saturating_sub(division.positions.len());
-    division
+    moves.retain(|target| (low..=high).contains(target) && inside(target).is_none());
+    // From outboard inwards, and a mirrored pair together, so that a mirrored row is mirrored.
+    let outboard = |target: &Length| (*target + *target - centreline - centreline).abs();
+    moves.sort_by_key(|target| (std::cmp::Reverse(outboard(target)), *target));
+    moves.dedup();
+    for pair in moves.chunk_by(|one, other| outboard(one) == outboard(other)) {
+        let crowded = |target: &Length| kept.iter().any(|neighbour| (*target - *neighbour).abs() < apart);
+        let free: Vec<Length> = pair.iter().copied().filter(|target| !crowded(target)).collect();
+        let clash = free.windows(2).any(|both| both[1] - both[0] < apart);
+        kept.extend(free.into_iter().filter(|_| !clash));
+    }
+    let moved = kept.len() - stays;
+    kept.sort_unstable();
+    let dropped = positions.len().saturating_sub(kept.len());
+    Division { positions: kept, moved, dropped }
 }
 
 /// Where the fasteners in a blocked stretch go: to one of its sides, or to both.

@@ -51,6 +51,14 @@ fn fasteners_move_to_the_sides_of_an_opening_or_are_dropped() {
     assert_eq!(at("7", "9").positions, all(&["0", "7", "16", "24", "32"]));
     assert_eq!(at("23", "25").positions, all(&["0", "8", "16", "25", "32"]));
     assert_eq!(at("15", "17").positions, all(&["0", "8", "15", "17", "24", "32"]));
+    // Two stretches that both want the strip between them: the outboard move wins, on either side of the boat.
+    let both = [(inches("3"), inches("10-1/4")), (inches("10-3/4"), inches("18"))];
+    let mirrored: Vec<(Length, Length)> =
+        both.iter().rev().map(|(from, to)| (inches("32") - *to, inches("32") - *from)).collect();
+    let one = clear(&row, &both, ends, inches("16"), inches("3/4")).positions;
+    let other = clear(&row, &mirrored, ends, inches("16"), inches("3/4")).positions;
+    assert_eq!(one, all(&["0", "10-1/4", "18", "24", "32"]));
+    assert_eq!(other.iter().rev().map(|at| inches("32") - *at).collect::<Vec<_>>(), one);
     // Too near the one before: dropped.
     let crowded = at("1/2", "16");
     assert_eq!((crowded.positions, crowded.dropped), (all(&["0", "16", "24", "32"]), 1));

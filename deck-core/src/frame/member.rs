@@ -64,13 +64,21 @@ impl Frame {
     /// spacing that cannot be.
     pub fn new(spec: &FrameSpec) -> Result<Frame, Error> {
         let positions: Vec<usize> = (0..spec.members.len()).collect();
-        Frame::of_readable(spec, &positions)
+        let mut faults = Faults::new();
+        let members = Frame::readable(spec, &positions, &mut faults).into_iter().map(|(_, member)| member).collect();
+        faults.finish()?;
+        Ok(Frame { members })
     }
 
-    /// As [`Frame::new`], for a list from which unreadable members were left out; `positions` are their places in it.
-    pub(crate) fn of_readable(spec: &FrameSpec, positions: &[usize]) -> Result<Frame, Error> {
-        let mut faults = Faults::new();
-        check_shared(spec, &mut faults);
+    /// A frame of members that [`Frame::readable`] found nothing wrong with.
+    pub(crate) fn of(members: Vec<CrossMember>) -> Frame {
+        Frame { members }
+    }
+
+    /// The members whose place is known, each with its place in the input, and every fault; pointers are relative to
+    /// the frame. `positions` are the places of those that could be read at all.
+    pub(crate) fn readable(spec: &FrameSpec, positions: &[usize], faults: &mut Faults) -> Vec<(usize, CrossMember)> {
+        check_shared(spec, faults);
         let regular;
         let (specs, listed): (&[MemberSpec], bool) = match spec.regular {
             Some(spacing) => {
@@ -79,22 +87,23 @@ impl Frame {
             }
             None => (&spec.members, true),
         };
-        let pointer = |index: usize| match positions.get(index) {
-            Some(position) if listed => format!("/members/{position}"),
-            _ => String::new(),
-        };
         // A member is named by its place in the input, also where one before it could not be read.
-        let number = |index: usize| positions.get(index).filter(|_| listed).map_or(index, |position| *position) + 1;
+        let place_of = |index: usize| positions.get(index).filter(|_| listed).copied().unwrap_or(index);
+        let pointer = |index: usize| if listed { format!("/members/{}", place_of(index)) } else { String::new() };
         let mut gaps = Vec::new();
         let placed: Vec<Option<CrossMember>> = specs
             .iter()
             .enumerate()
-            .map(|(index, member)| place(spec, member, number(index), &pointer(index), &mut gaps, &mut faults))
+            .map(|(index, member)| place(spec, member, place_of(index) + 1, &pointer(index), &mut gaps, faults))
             .collect();
-        report_gaps(specs, &gaps, &mut faults);
-        check_order(&placed, &pointer, &mut faults);
-        faults.finish()?;
-        Ok(Frame { members: placed.into_iter().flatten().collect() })
+        report_gaps(specs, &gaps, faults);
+        if listed {
+            check_order(specs, &placed, &place_of, faults);
+        } else {
+            check_regular(&placed, faults);
+        }
+        let known = |(index, member): (usize, Option<CrossMember>)| Some((place_of(index), member?));
+        placed.into_iter().enumerate().filter_map(known).collect()
     }
 
     /// The members from the bow aft.
@@ -297,25 +306,48 @@ fn check_ends(member: &MemberSpec, number: usize, pointer: &str, faults: &mut Fa
     }
 }
 
-fn check_order(placed: &[Option<CrossMember>], pointer: &impl Fn(usize) -> String, faults: &mut Faults) {
-    for (index, pair) in placed.windows(2).enumerate() {
-        let [Some(fore), Some(aft)] = pair else { continue };
-        let value = aft.station.to_string();
-        let fault = if aft.station <= fore.station {
-            let message = format!(
-                "Member {}, at {}, is not aft of member {}, at {}.",
-                aft.number, aft.station, fore.number, fore.station
-            );
-            Fault::new(Kind::FrameOutOfOrder, value, message, "Members are listed from the bow aft.")
-        } else if aft.fore < fore.aft {
-            let message = format!(
-                "Member {}'s flange starts at {}, before member {}'s ends at {}.",
-                aft.number, aft.fore, fore.number, fore.aft
-            );
-            Fault::new(Kind::FrameOverlap, value, message, "Flanges lie apart from each other.")
-        } else {
-            continue;
+/// Stations are in order whatever else is known of the members; flanges lie apart where both are known.
+fn check_order(
+    specs: &[MemberSpec],
+    placed: &[Option<CrossMember>],
+    place_of: &impl Fn(usize) -> usize,
+    faults: &mut Faults,
+) {
+    for (index, (stations, pair)) in specs.windows(2).zip(placed.windows(2)).enumerate() {
+        let names = [index, index + 1].map(|index| place_of(index) + 1);
+        let found = match (stations, pair) {
+            ([fore, aft], _) if aft.station <= fore.station => Some(reversed(fore.station, aft.station, names)),
+            (_, [Some(fore), Some(aft)]) => overlapping(fore, aft),
+            _ => None,
         };
-        faults.push(fault.within("station").at(&pointer(index + 1)));
+        if let Some(fault) = found {
+            faults.push(fault.within("station").within(place_of(index + 1)).within("members"));
+        }
     }
+}
+
+/// Of members at a regular spacing the first two that overlap are told of: by the spacing, or by a short last bay.
+fn check_regular(placed: &[Option<CrossMember>], faults: &mut Faults) {
+    let found = placed.windows(2).enumerate().find_map(|(index, pair)| match pair {
+        [Some(fore), Some(aft)] => Some((index, overlapping(fore, aft)?)),
+        _ => None,
+    });
+    if let Some((index, fault)) = found {
+        let field = if index + 2 == placed.len() { "last" } else { "spacing" };
+        faults.push(fault.within(field).within("regular"));
+    }
+}
+
+fn reversed(fore: Length, aft: Length, [before, behind]: [usize; 2]) -> Fault {
+    let message = format!("Member {behind}, at {aft}, is not aft of member {before}, at {fore}.");
+    Fault::new(Kind::FrameOutOfOrder, aft.to_string(), message, "Members are listed from the bow aft.")
+}
+
+fn overlapping(fore: &CrossMember, aft: &CrossMember) -> Option<Fault> {
+    let message = format!(
+        "Member {}'s flange starts at {}, before member {}'s ends at {}.",
+        aft.number, aft.fore, fore.number, fore.aft
+    );
+    let value = aft.station.to_string();
+    (aft.fore < fore.aft).then(|| Fault::new(Kind::FrameOverlap, value, message, "Flanges lie apart from each other."))
 }

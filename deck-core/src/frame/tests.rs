@@ -69,6 +69,11 @@ fn what_is_missing_or_out_of_order_is_named() {
     assert_eq!(kinds(&spec), [(Kind::FrameSpacing, "/regular/spacing".into())]);
     let spec = FrameSpec::regular(inches("0"), inches("240"), inches("0.001"), inches("2"));
     assert_eq!(kinds(&spec), [(Kind::TooMany, "/regular/spacing".into())]);
+    // Told once, at the field that makes them overlap.
+    let spec = FrameSpec::regular(inches("0"), inches("240"), inches("1"), inches("2"));
+    assert_eq!(kinds(&spec), [(Kind::FrameOverlap, "/regular/spacing".into())]);
+    let spec = FrameSpec::regular(inches("0"), inches("241"), inches("24"), inches("2"));
+    assert_eq!(kinds(&spec), [(Kind::FrameOverlap, "/regular/last".into())]);
     let mut ends = FrameSpec::centred([inches("0")], inches("2"));
     ends.members[0] = MemberSpec::new(inches("0")).ends(inches("90"), inches("6"));
     assert_eq!(kinds(&ends), [(Kind::FrameEndsReversed, "/members/0/port_end".into())]);

@@ -205,7 +205,7 @@ impl Job {
     /// # Errors
     /// Everything that does not fit together.
     pub fn check(&self) -> Result<Checked, Error> {
-        check::job(self)
+        with_json_form(JsonForm::Input(self.unit), || check::job(self))
     }
 }
 

@@ -2,6 +2,7 @@
 //!
 //! A length does not know in which document it stands, and serde hands nothing down. The document (a job, a plan)
 //! therefore names its unit for the time it is written or read; each thread has its own, and it is put back at the end.
+//! Messages about a document are written in the same unit.
 
 use super::{Area, Length, Unit};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
@@ -38,6 +39,14 @@ pub fn with_json_form<T>(form: JsonForm, body: impl FnOnce() -> T) -> T {
     body()
 }
 
+/// The unit of the document at hand; none outside every document.
+pub(super) fn document_unit() -> Option<Unit> {
+    match FORM.get() {
+        JsonForm::Text => None,
+        JsonForm::Input(unit) | JsonForm::Number(unit) | JsonForm::Marked(unit) => Some(unit),
+    }
+}
+
 /// No text that a person writes starts like this.
 const MARK: &str = "\u{1}nm:";
 
@@ -51,9 +60,9 @@ impl Length {
 impl Serialize for Length {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match FORM.get() {
-            JsonForm::Text => serializer.collect_str(self),
+            JsonForm::Text => serializer.serialize_str(&self.exact_text()),
             JsonForm::Marked(_) => serializer.collect_str(&format_args!("{MARK}{}", self.nanometres())),
-            JsonForm::Input(unit) if !self.is_exact_in(unit) => serializer.collect_str(self),
+            JsonForm::Input(unit) if !self.is_exact_in(unit) => serializer.serialize_str(&self.exact_text()),
             JsonForm::Input(unit) | JsonForm::Number(unit) => serialize_number(self.number(unit), serializer),
         }
     }

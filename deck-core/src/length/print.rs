@@ -210,14 +210,28 @@ impl Notation {
     }
 }
 
-/// A length on its own names its unit: inches where those are exact to a millionth, millimetres otherwise.
+/// Decimal places of lengths in messages: finer than any tape reads.
+const MESSAGE_PLACES: u32 = 4;
+
+/// Within a document a length is written in its unit, for messages, with ≈ where it had to be rounded. On its own it
+/// names its unit and is exact: inches where those are short, millimetres otherwise.
 impl fmt::Display for Length {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Some(unit) = super::json::document_unit() else { return write!(f, "{}", self.exact_text()) };
+        let figure = self.decimal_places(unit, MESSAGE_PLACES);
+        let sign = if figure == self.decimal(unit) { "" } else { "≈" };
+        write!(f, "{sign}{figure} {}", unit.symbol())
+    }
+}
+
+impl Length {
+    /// Text that reads back as the same length.
+    pub(super) fn exact_text(self) -> String {
         let inches = self.decimal(Unit::Inch);
         if self.is_exact_in(Unit::Inch) && inches.len() <= 12 {
-            write!(f, "{inches} in")
+            format!("{inches} in")
         } else {
-            write!(f, "{} mm", self.decimal(Unit::Millimetre))
+            format!("{} mm", self.decimal(Unit::Millimetre))
         }
     }
 }

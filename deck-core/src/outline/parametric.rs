@@ -153,7 +153,7 @@ impl Parametric {
         for (pointer, length, may_be_zero) in self.measures() {
             if length.is_negative() || (length.is_zero() && !may_be_zero) {
                 let kind = if length.is_zero() { Kind::LengthZero } else { Kind::LengthNegative };
-                let accepted = if may_be_zero { "It is zero or more." } else { "It is above zero." };
+                let accepted = if may_be_zero { "Zero or more is accepted." } else { "More than zero is accepted." };
                 let message = format!("{length} is no measure of a deck.");
                 faults.push(Fault::new(kind, length.to_string(), message, accepted).at(pointer));
             }

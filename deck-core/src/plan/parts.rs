@@ -2,6 +2,7 @@
 
 use crate::error::Error;
 use crate::job::{Checked, Shop};
+use crate::length::{JsonForm, with_json_form};
 use crate::nest::{Effort, Grain, Nest, Part, nest};
 use crate::panels::{Axis, Panel};
 use crate::takeoff::PurchaseRules;
@@ -9,7 +10,9 @@ use crate::takeoff::PurchaseRules;
 /// Each panel's rectangle as a part, its strength axis along the sheet's.
 pub(super) fn sheets(panels: &[Panel], checked: &Checked, effort: Effort) -> Result<Nest, Error> {
     let parts: Vec<Part> = panels.iter().map(part).collect();
-    nest(&parts, &checked.stock, &checked.settings.saw, effort)
+    // What the nest says of parts that found no place is said in the shop's unit.
+    let unit = checked.settings.notation.unit;
+    with_json_form(JsonForm::Input(unit), || nest(&parts, &checked.stock, &checked.settings.saw, effort))
 }
 
 fn part(panel: &Panel) -> Part {

@@ -105,7 +105,7 @@ impl Saw {
                         Kind::LengthNegative,
                         length.to_string(),
                         format!("{length} is below zero."),
-                        "It is zero or more.",
+                        "Zero or more is accepted.",
                     )
                     .within(field),
                 );

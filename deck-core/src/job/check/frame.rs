@@ -8,28 +8,43 @@ use crate::outline::Outline;
 
 pub(super) fn frame(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut Faults) -> Option<Frame> {
     let (spec, positions) = parts.frame?;
-    let frame = faults.take(Frame::of_readable(spec, positions).map_err(|error| error.within("frame")))?;
-    let Some(outline) = outline else { return Some(frame) };
-    let notation = parts.notation();
-    if spec.regular.is_some() {
-        regular(&frame, outline, notation, faults);
-    } else {
-        for (member, position) in frame.members().iter().zip(positions) {
-            let pointer = format!("/frame/members/{position}");
-            if let Some(fault) = outside(member, outline.length(), notation) {
-                faults.push(fault.within("station").at(&pointer));
-            }
-            ends(member, outline.beam(), notation, &pointer, faults);
-        }
+    let mut own = Faults::new();
+    let placed = Frame::readable(spec, positions, &mut own);
+    let sound = own.is_empty();
+    if let Err(error) = own.finish() {
+        faults.absorb(error.within("frame"));
     }
-    Some(frame)
+    if let Some(outline) = outline {
+        against(outline, &placed, spec.regular.is_some(), parts.notation(), faults);
+    }
+    sound.then(|| Frame::of(placed.into_iter().map(|(_, member)| member).collect()))
+}
+
+/// Every member whose place is known, held against the outline.
+fn against(
+    outline: &Outline,
+    placed: &[(usize, CrossMember)],
+    is_regular: bool,
+    notation: Notation,
+    faults: &mut Faults,
+) {
+    if is_regular {
+        return regular(placed, outline, notation, faults);
+    }
+    for (position, member) in placed {
+        let pointer = format!("/frame/members/{position}");
+        if let Some(fault) = outside(member, outline.length(), notation) {
+            faults.push(fault.within("station").at(&pointer));
+        }
+        ends(member, outline.beam(), notation, &pointer, faults);
+    }
 }
 
 /// Of members at a regular spacing only the first and the last are told of.
-fn regular(frame: &Frame, outline: &Outline, notation: Notation, faults: &mut Faults) {
-    let ends = [("first", frame.members().first()), ("last", frame.members().last())];
+fn regular(placed: &[(usize, CrossMember)], outline: &Outline, notation: Notation, faults: &mut Faults) {
+    let ends = [("first", placed.first()), ("last", placed.last())];
     for (field, member) in ends {
-        if let Some(fault) = member.and_then(|member| outside(member, outline.length(), notation)) {
+        if let Some(fault) = member.and_then(|(_, member)| outside(member, outline.length(), notation)) {
             faults.push(fault.within(field).within("regular").within("frame"));
         }
     }

@@ -31,14 +31,20 @@ impl Check<'_> {
     fn not_negative(&mut self, pointer: &str, length: Option<Length>) {
         if let Some(length) = length.filter(|length| length.is_negative()) {
             let text = self.notation.text(length);
-            self.refuse(Kind::LengthNegative, pointer, &text, format!("{text} is below zero."), "It is zero or more.");
+            self.refuse(
+                Kind::LengthNegative,
+                pointer,
+                &text,
+                format!("{text} is below zero."),
+                "Zero or more is accepted.",
+            );
         }
     }
 
     fn positive(&mut self, pointer: &str, length: Option<Length>) {
         if length.is_some_and(Length::is_zero) {
             let text = self.notation.text(Length::ZERO);
-            self.refuse(Kind::LengthZero, pointer, text, "It is zero.".into(), "It is above zero.");
+            self.refuse(Kind::LengthZero, pointer, text, "It is zero.".into(), "More than zero is accepted.");
         }
         self.not_negative(pointer, length);
     }

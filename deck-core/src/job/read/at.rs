@@ -242,8 +242,10 @@ impl<'a> Object<'a> {
 
     /// Refuses the fields that were not asked for.
     pub(super) fn close(self, notes: &mut Notes) {
+        let mut meant: Vec<&'static str> = Vec::new();
         for (name, value) in self.map.iter().filter(|(name, _)| !self.asked.contains(&name.as_str())) {
             let near = nearest(name, self.asked.iter().filter(|known| !self.map.contains_key(**known)));
+            meant.extend(near.filter(|known| !meant.contains(known)));
             let accepted = match near {
                 Some(known) => format!("Did you mean \"{known}\"?"),
                 None => format!("The fields here are {}.", listed(&self.asked, "and")),
@@ -251,6 +253,9 @@ impl<'a> Object<'a> {
             let fault = Fault::new(Kind::UnknownField, shown(value), "unknown field.", accepted);
             notes.faults.push(fault.within(name).at(&self.pointer));
         }
+        // A field that is there under a misspelt name is told of once, by that name.
+        let misspelt: Vec<String> = meant.iter().map(|known| format!("{}/{known}", self.pointer)).collect();
+        notes.faults.retain(|fault| fault.kind != Kind::MissingField || !misspelt.contains(&fault.pointer));
     }
 }
 

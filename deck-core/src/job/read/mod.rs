@@ -16,7 +16,7 @@ mod words;
 use super::check::{Listing, Parts, examine};
 use super::{FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec};
 use crate::error::{Error, Fault, Faults, Kind};
-use crate::length::{Length, Unit};
+use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
 use at::{At, Listed, Object, shown};
@@ -90,7 +90,7 @@ pub(super) fn from_value(root: &Value, faults: Vec<Fault>) -> Result<Job, Error>
     // Without a unit a bare number means nothing, and there is nothing to hold it against.
     if draft.unit.is_some() {
         let mut found = Faults::new();
-        let _ = examine(&draft.parts(), &mut found);
+        let _ = with_json_form(JsonForm::Input(draft.unit.unwrap_or_default()), || examine(&draft.parts(), &mut found));
         if let Err(error) = found.finish() {
             let news = unsaid(&error, &notes.faults);
             notes.faults.extend(news);

@@ -160,7 +160,6 @@ fn everything_wrong_with_a_file_is_told_at_once_in_its_order() {
         (Kind::UnknownWord, "/frame/measured_to"),
         (Kind::UnknownWord, "/frame/members/0/condition"),
         (Kind::UnknownField, "/frame/members/1/staton"),
-        (Kind::MissingField, "/frame/members/1/station"),
         (Kind::LengthNotFinite, "/frame/members/2/station"),
         (Kind::MissingField, "/openings/0/round/diameter"),
         (Kind::WrongType, "/openings/1"),
