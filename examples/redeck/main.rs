@@ -10,6 +10,7 @@ use clap::Parser;
 use deck_core::plan::{Planner, Step};
 use deck_core::{Job, Plan};
 use indicatif::{ProgressBar, ProgressStyle};
+use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -25,16 +26,16 @@ struct Arguments {
 
 const DEMO: &str = include_str!("../jobs/uneven-22.json");
 
-#[allow(clippy::print_stdout, clippy::print_stderr, reason = "printing is what this program is for")]
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
+    // A reader that has seen enough may close the pipe: that is no failure of the plan.
     match run(&arguments) {
         Ok(text) => {
-            println!("{text}");
+            let _ = writeln!(std::io::stdout(), "{text}");
             ExitCode::SUCCESS
         }
         Err(text) => {
-            eprintln!("{text}");
+            let _ = writeln!(std::io::stderr(), "{text}");
             ExitCode::FAILURE
         }
     }

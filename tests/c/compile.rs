@@ -50,9 +50,15 @@ pub(crate) fn compile(source: &str, name: &str, link: Link) -> PathBuf {
     program
 }
 
+/// Cargo's own search path names its output folder first, where an older library may lie.
+fn on_the_library_beside(command: &mut Command) -> &mut Command {
+    command.env("LD_LIBRARY_PATH", built())
+}
+
 /// Runs a program at the root and returns what it printed, whatever its exit status.
 pub(crate) fn run(program: &Path, arguments: &[&str]) -> Output {
-    Command::new(program).args(arguments).current_dir(root()).output().unwrap()
+    let mut command = Command::new(program);
+    on_the_library_beside(&mut command).args(arguments).current_dir(root()).output().unwrap()
 }
 
 /// Runs a program under valgrind: no error and nothing left unfreed. Returns its output; `None` where there is to be no
@@ -62,6 +68,7 @@ pub(crate) fn checked(program: &Path, arguments: &[&str]) -> Option<Output> {
         return None;
     }
     let mut command = Command::new("valgrind");
+    on_the_library_beside(&mut command);
     command.args(["--quiet", "--leak-check=full", "--show-leak-kinds=all", "--errors-for-leak-kinds=all"]);
     command.arg(format!("--error-exitcode={FAULTY}")).arg(program).args(arguments).current_dir(root());
     let output = command

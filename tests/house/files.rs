@@ -56,3 +56,10 @@ fn nothing_depends_on_chance() {
     }
     assert!(found.is_empty(), "{found:#?}");
 }
+
+#[test]
+fn the_papers_of_the_project_have_no_unfilled_places() {
+    for paper in ["README.md", "DEVELOPERS.md", "CHANGELOG.md"] {
+        assert!(!text(&root().join(paper)).contains("@@"), "{paper}");
+    }
+}

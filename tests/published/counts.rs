@@ -1,5 +1,5 @@
 //! Screws counted by hand on four decks at three spacings: every row of W between end distances of 1 in has
-//! ⌈(W − 2)/s⌉ + 1 (derived from the spacing; checked by hand in the shop's notes, no publication).
+//! ⌈(W − 2)/s⌉ + 1 (derived from the spacing; worked by hand, no publication).
 
 use deck_core::Unit;
 use deck_core::fasteners::RowKind;

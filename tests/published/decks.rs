@@ -1,6 +1,5 @@
 //! Decks whose answers are known beforehand: worked by hand in the trade, from its usual sizes (no publication).
-//!
-//! Each deck keeps the letter under which the shop's notes have it.
+//! The letters tell the decks apart.
 
 use super::inches;
 use deck_core::frame::{Frame, FrameSpec};

@@ -21,13 +21,13 @@ def test_everything_that_is_wrong_is_told_at_once(small: dict[str, Any]) -> None
     small["deck"]["beam"] = "8' 6 mm"
     error = refused(small)
     assert isinstance(error, ValueError)
-    assert [fault.pointer for fault in error.errors] == ["/deck/beam", "/stock/0/lenght", "/stock/0/length"]
+    assert [fault.pointer for fault in error.errors] == ["/deck/beam", "/stock/0/lenght"]
     assert (error.pointer, error.message) == (error.errors[0].pointer, error.errors[0].message)
     first = error.errors[0]
     assert (first.value, first.kind, first.code) == ("8' 6 mm", "LengthTwoUnits", 103)
     assert error.errors[1].accepted == 'Did you mean "length"?'
     assert str(error).splitlines()[0] == f"/deck/beam: {first.message} {first.accepted}"
-    assert len(str(error).splitlines()) == 3
+    assert len(str(error).splitlines()) == 2
 
 
 def test_errors_are_pickled_whole() -> None:

@@ -43,6 +43,7 @@ pub fn boards(
     found.push(side_overhangs(frame, outline, wishes.side_overhang, &say));
     found.push(damaged(frame));
     found.push(notch(outline));
+    found.push(notch_over_member(outline, frame));
     found.into_iter().flatten().collect()
 }
 
@@ -157,5 +158,19 @@ fn notch(outline: &Outline) -> Option<Caution> {
         "Seal the notch's edges, keep its inside corners round, and see that deck beside it rests on a member.",
         "A notch open to the edge leaves two tongues that are held on fewer sides, and its cut edge drinks water.",
         PRACTICE,
+    )
+}
+
+/// Members whose flange is not under deck all the way, where the notch is.
+fn notch_over_member(outline: &Outline, frame: &Frame) -> Option<Caution> {
+    let corners = outline.path().walk().filter(|(side, _)| side.edge == Rim::Notch);
+    let fore = corners.map(|(side, to)| side.from.x.min(to.x)).min()?;
+    let about = frame.members().iter().filter(|member| member.aft > fore && member.fore < outline.length());
+    Caution::triggered(
+        "notch-over-member",
+        about.map(|member| format!("notch over member {}", member.number)).collect(),
+        "Measure where these members end beside the notch, and give their ends. Do not cut a member that runs through it.",
+        "The plan takes a member as running from side to side; the cross members hold the tubes together.",
+        "licensed practice; the boat builder's instructions",
     )
 }

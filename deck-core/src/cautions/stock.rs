@@ -63,7 +63,7 @@ fn off_size(sheets: &[Sheet], say: &impl Fn(Length) -> String) -> Option<Caution
 }
 
 fn unplaced(nest: &Nest) -> Option<Caution> {
-    let about = nest.unplaced.iter().map(|part| format!("{} × {}: {}", part.count, part.part, part.why));
+    let about = nest.unplaced.iter().map(|part| format!("panel {}: {}", part.part, part.why));
     Caution::triggered(
         "unplaced",
         about.collect(),

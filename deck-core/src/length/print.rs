@@ -178,6 +178,11 @@ impl Notation {
     /// The length in words of the shop, with ≈ and a decimal beside it where it was rounded.
     pub fn text(&self, length: Length) -> String {
         let figure = self.figure(length);
+        if self.round(length).is_zero() && !length.is_zero() {
+            // Rounded away: the decimal alone.
+            let unit = self.unit_of_decimals();
+            return format!("≈{} {}", length.decimal_places(unit, 3), unit.symbol());
+        }
         if self.round(length) == length {
             figure
         } else {

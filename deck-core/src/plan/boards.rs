@@ -18,7 +18,30 @@ pub(super) fn layouts(checked: &Checked) -> Seams {
         .outline(&checked.outline)
         .notation(settings.notation)
         .best(settings.shop.layouts);
-    seams(&problem)
+    let mut found = seams(&problem);
+    if let Some(reason) = &mut found.no_layout {
+        reason.mend.extend(left_out(checked));
+    }
+    found
+}
+
+/// Sheets to buy that do not reach across, each with what it lacks.
+fn left_out(checked: &Checked) -> Vec<String> {
+    let (saw, beam) = (&checked.settings.saw, checked.outline.beam());
+    let say = |length: Length| checked.settings.notation.text(length);
+    let short = checked.stock.iter().filter(|sheet| !sheet.offcut && board_width(sheet, saw, beam).is_none());
+    short
+        .map(|sheet| {
+            let length = usable(sheet, saw).0;
+            let lacks = say(beam - length);
+            format!(
+                "Longer sheets of \"{}\": they give {} and the deck is {} across, {lacks} short.",
+                sheet.label,
+                say(length),
+                say(beam)
+            )
+        })
+        .collect()
 }
 
 /// The sheets that reach across the deck, each with the widest board it gives. Offcuts are counted on only where

@@ -23,12 +23,13 @@ pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
         clearance: shop.clearance,
     };
     let (frame, outline) = (&checked.frame, &checked.outline);
-    let mut found = cautions::boards(layout, frame, outline, &wishes, notation);
+    // What is missing from the order comes first.
+    let mut found = cautions::stock(&checked.stock, plan.sheets.as_ref(), shop.barrier, notation);
+    found.extend(cautions::boards(layout, frame, outline, &wishes, notation));
     found.extend(cautions::openings(&checked.openings, layout, frame, outline, notation));
     if let Some(rows) = &plan.fasteners {
         found.extend(cautions::fastening(rows, &settings.schedule.fastener, &reach, notation));
     }
-    found.extend(cautions::stock(&checked.stock, plan.sheets.as_ref(), shop.barrier, notation));
     found.extend(cautions::standing());
     found
 }

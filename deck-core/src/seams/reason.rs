@@ -182,13 +182,13 @@ fn rule_in_the_way(problem: &SeamProblem<'_>) -> NoLayout {
         Some(seam) => format!("aft of the seam at {}", problem.notation.text(seam)),
         None => "from the bow edge".to_string(),
     };
-    NoLayout {
-        reason: format!("No seam can be placed {place} that keeps the rules, however wide the sheets."),
-        bay: Some(bay),
-        sheet: None,
-        shortfall: None,
-        mend: Vec::new(),
-    }
+    let (least, members) = (problem.rules.least_supports, problem.frame.members().len());
+    let reason = if members < least {
+        format!("A board rests on {least} members at the least, and the frame has {members}.")
+    } else {
+        format!("No seam can be placed {place} that keeps the rules, however wide the sheets.")
+    };
+    NoLayout { reason, bay: Some(bay), sheet: None, shortfall: None, mend: Vec::new() }
 }
 
 /// Everything that would mend it on its own, tried out.
@@ -227,6 +227,11 @@ fn mends(problem: &SeamProblem<'_>, shortfall: Option<Length>) -> Vec<String> {
     }
     if !rules.gap.is_zero() {
         with_rules(rules.clone().gap(Length::ZERO), "Boards laid without a gap.".into());
+    }
+    let widest = problem.frame.members().iter().map(crate::frame::CrossMember::flange).max().unwrap_or_default();
+    let needed = rules.gap + rules.least_bearing * 2;
+    if widest < needed {
+        mends.push(format!("Angles sistered to the members, so that their flanges are {} wide.", say(needed)));
     }
     mends.extend(added_member(problem));
     mends

@@ -70,8 +70,8 @@ impl FasteningSheet<'_> {
         let (basis, ruler) = (&self.desk.plan.basis, self.desk.ruler);
         let fastener = &basis.fastener;
         format!(
-            "{}, {} × {}. Spacing at most {} in edge rows and {} in field rows; first and last {} from the board's end; at \
-             least {} from an edge of the board and {} from an edge of the flange.",
+            "{}, {} × {}. Spacing at most {} in edge rows and {} in field rows; first and last {} from the board's end, or \
+             further in where the member stops short; at least {} from an edge of the board and {} from an edge of the flange.",
             fastener.kind,
             ruler.text(fastener.diameter),
             ruler.text(fastener.length),

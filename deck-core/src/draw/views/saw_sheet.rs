@@ -195,7 +195,10 @@ impl<'a> SawSheet<'a> {
             index.map_or_else(String::new, offcut_name)
         };
         let lines = cuts::numbered(&self.sheet.cuts, self.length, self.width);
-        flow.heading(&format!("{} in sawing order", count(lines.len(), "cut", "cuts")));
+        flow.heading(&match lines.len() {
+            0 => "No saw line: the whole sheet is one panel".into(),
+            cuts => format!("{} in sawing order", count(cuts, "cut", "cuts")),
+        });
         flow.paragraph(
             "Sizes are along × across the sheet. The fence is set to the kept piece; left, right, top and bottom are those of \
              the drawing. Hatched: waste. Grey: offcut to keep. Dashed shapes are cut afterwards, from the panel sheet.",

@@ -194,6 +194,20 @@ impl<'a> Object<'a> {
         self.map.get(name).map(|value| At { value, pointer: format!("{}/{name}", self.pointer) })
     }
 
+    /// Tells of sizes of zero or less, where the thing they belong to is not complete and so is not checked as a whole.
+    pub(super) fn sizes(&self, notes: &mut Notes, sizes: &[(&str, Option<Length>)]) {
+        if sizes.iter().all(|(_, size)| size.is_some()) {
+            return;
+        }
+        for (name, size) in sizes {
+            let Some(size) = size.filter(|size| *size <= Length::ZERO) else { continue };
+            let kind = if size.is_zero() { Kind::LengthZero } else { Kind::LengthNegative };
+            let value = self.map.get(*name).map(shown).unwrap_or_default();
+            let fault = Fault::new(kind, value.clone(), format!("{value} is no size."), "More than zero is accepted.");
+            notes.faults.push(fault.within(name).at(&self.pointer));
+        }
+    }
+
     /// A field that must be there.
     pub(super) fn required<T>(
         &mut self,

@@ -57,6 +57,7 @@ fn parametric(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Deck> {
     let bow = fields.optional("bow", notes, bow);
     let taper = fields.optional("taper", notes, taper);
     let notch = fields.optional("notch", notes, notch);
+    fields.sizes(notes, &[("length", length), ("beam", beam)]);
     let mut deck = Parametric::new(length?, beam?);
     (deck.bow, deck.taper, deck.notch) = (bow, taper, notch);
     Some(Deck::Parametric(deck))

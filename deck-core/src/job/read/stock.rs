@@ -16,6 +16,7 @@ pub(super) fn sheet(at: &At<'_>, notes: &mut Notes) -> Option<Sheet> {
     let price = fields.optional("price", notes, At::money);
     let offcut = fields.defaulted("offcut", notes, At::flag);
     let treatment = fields.optional("treatment", notes, At::word);
+    fields.sizes(notes, &[("length", length), ("width", width), ("thickness", thickness)]);
     fields.close(notes);
     let mut sheet = Sheet::new(label?, length?, width?).thickness(thickness?).grain(grain).offcut(offcut);
     (sheet.measured, sheet.count, sheet.price, sheet.treatment) = (measured, count, price, treatment);

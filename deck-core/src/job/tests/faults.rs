@@ -227,3 +227,13 @@ fn rubbish_and_depth_do_no_harm() {
         (0..5_000).map(|at| json!({ "name": at.to_string(), "round": { "x": 5, "y": 5, "diameter": 1 } })).collect();
     assert_eq!(refused(&with(&[("/openings", Value::Array(many))])).first().kind, Kind::TooMany);
 }
+
+#[test]
+fn a_size_below_zero_is_told_beside_one_that_cannot_be_read() {
+    let text = r#"{"schema": 1, "name": "x", "unit": "in", "deck": {"length": -3, "beam": "x"},
+        "frame": {"measured_to": "centre", "flange": 2, "members": [{"station": 0}, {"station": 24}]},
+        "stock": [{"label": "ply", "length": -4, "width": "y", "thickness": "3/4"}]}"#;
+    let error = Job::from_json(text).unwrap_err();
+    let pointers: Vec<&str> = error.faults().map(|fault| fault.pointer.as_str()).collect();
+    assert_eq!(pointers, ["/deck/length", "/deck/beam", "/stock/0/length", "/stock/0/width"]);
+}
