@@ -101,9 +101,6 @@ impl Panel {
     }
 
     /// The panel as a polygon with its openings as holes, arcs as chords within 0.01 mm of them.
-    ///
-    /// A framed opening may end right at a seam: its hole then touches the edge, which GEOS calls invalid. There
-    /// `shapely.make_valid(polygon, method="structure")` makes a notch of it.
     #[getter(__geo_interface__)]
     fn geo_interface<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
         let holes = self.panel.openings.iter().map(|opening| opening.shape.clone());

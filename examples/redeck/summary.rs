@@ -5,9 +5,6 @@ use deck_core::cautions::Source;
 use deck_core::takeoff::Amount;
 use std::fmt::Write;
 
-/// NIST SP 811: one avoirdupois pound is exactly 0.45359237 kg.
-const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
-
 /// A page of text about the plan.
 pub(crate) fn summary(plan: &Plan) -> String {
     let mut text = String::new();
@@ -67,12 +64,7 @@ fn order(plan: &Plan, text: &mut String) {
             line.description
         );
     }
-    let pounds = takeoff.deck_weight_lb;
-    let _ = if plan.basis.unit.is_imperial() {
-        writeln!(text, "  new boards weigh {pounds:.0} lb, dry")
-    } else {
-        writeln!(text, "  new boards weigh {:.0} kg, dry", pounds * KILOGRAMS_PER_POUND)
-    };
+    let _ = writeln!(text, "  new boards weigh {}, dry", plan.basis.mass(takeoff.deck_weight_lb));
 }
 
 fn plural(unit: &str, count: u64) -> String {

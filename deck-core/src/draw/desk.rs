@@ -15,9 +15,6 @@ pub(super) struct Desk<'a> {
     pub paper: Paper,
 }
 
-/// Pounds in a kilogram: 0.453 592 37 kg to the pound exactly (NIST Special Publication 811, 2008, appendix B.8).
-const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
-
 impl<'a> Desk<'a> {
     pub(super) fn new(plan: &'a Plan, paper: Paper) -> Desk<'a> {
         Desk { plan, ruler: Ruler::new(plan.basis.notation()), paper }
@@ -50,7 +47,7 @@ impl<'a> Desk<'a> {
 
     /// A mass in pounds or kilograms.
     pub(super) fn mass(&self, pounds: f64) -> String {
-        if self.imperial() { format!("{pounds:.0} lb") } else { format!("{:.0} kg", pounds * KILOGRAMS_PER_POUND) }
+        self.plan.basis.mass(pounds)
     }
 
     /// The size of figures in tables.

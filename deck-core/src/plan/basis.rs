@@ -5,6 +5,9 @@ use crate::job::{Checked, Face, Paper};
 use crate::length::{Length, Notation, Unit};
 use serde::{Deserialize, Serialize};
 
+/// 0.453 592 37 kg to the pound exactly (NIST Special Publication 811, 2008, appendix B.8).
+const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
+
 /// What a plan rests on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[non_exhaustive]
@@ -70,6 +73,15 @@ impl Basis {
             trim: settings.saw.trim,
             face: settings.shop.face,
             paper: settings.shop.paper,
+        }
+    }
+
+    /// How a mass is written on the plan's sheets: in pounds beside inches, in kilograms beside millimetres.
+    pub fn mass(&self, pounds: f64) -> String {
+        if self.unit.is_imperial() {
+            format!("{pounds:.0} lb")
+        } else {
+            format!("{:.0} kg", pounds * KILOGRAMS_PER_POUND)
         }
     }
 

@@ -136,8 +136,13 @@ impl Seams {
 }
 
 impl NoLayout {
+    /// A reason in words alone.
+    pub(super) fn told(reason: String) -> NoLayout {
+        NoLayout { reason, bay: None, sheet: None, shortfall: None, mend: Vec::new() }
+    }
+
     /// A reason that lies in a sheet and in no bay.
     pub fn by_sheet(reason: String, sheet: Option<String>, shortfall: Length, mend: Vec<String>) -> NoLayout {
-        NoLayout { reason, bay: None, sheet, shortfall: Some(shortfall), mend }
+        NoLayout { sheet, shortfall: Some(shortfall), mend, ..NoLayout::told(reason) }
     }
 }

@@ -96,16 +96,9 @@ impl Ground {
     pub(super) fn reachable(&self) -> Vec<IntervalSet> {
         let mut reachable: Vec<IntervalSet> = Vec::with_capacity(self.members());
         for aft in 0..self.members() {
-            let mut here = IntervalSet::new();
-            if self.is_supported(None, Some(aft)) {
-                here.add_all(&self.next(&self.bow()));
-            }
-            for (fore, positions) in reachable.iter().enumerate() {
-                if !positions.is_empty() && self.is_supported(Some(fore), Some(aft)) {
-                    here.add_all(&self.next(positions));
-                }
-            }
-            reachable.push(both(&here, &self.any[aft]));
+            let mut here = self.first_board(aft);
+            here.add_all(&self.one_on(&reachable, aft));
+            reachable.push(here);
         }
         reachable
     }
@@ -116,11 +109,7 @@ impl Ground {
         if self.is_supported(None, None) && self.finishes(&self.bow()) {
             return Some(1);
         }
-        let from_bow = |aft: usize| {
-            let supported = self.is_supported(None, Some(aft));
-            if supported { both(&self.next(&self.bow()), &self.any[aft]) } else { IntervalSet::new() }
-        };
-        let mut row: Vec<IntervalSet> = (0..self.members()).map(from_bow).collect();
+        let mut row: Vec<IntervalSet> = (0..self.members()).map(|aft| self.first_board(aft)).collect();
         for boards in 2..=most {
             let done = |last: usize| self.is_supported(Some(last), None) && self.finishes(&row[last]);
             if (0..self.members()).any(done) {
@@ -131,6 +120,13 @@ impl Ground {
         None
     }
 
+    /// Positions on a member that one board from the bow reaches.
+    fn first_board(&self, aft: usize) -> IntervalSet {
+        let supported = self.is_supported(None, Some(aft));
+        if supported { both(&self.next(&self.bow()), &self.any[aft]) } else { IntervalSet::new() }
+    }
+
+    /// Positions on a member that one board more reaches from those on the members before it.
     fn one_on(&self, row: &[IntervalSet], aft: usize) -> IntervalSet {
         let mut here = IntervalSet::new();
         for (fore, positions) in row.iter().enumerate().take(aft) {

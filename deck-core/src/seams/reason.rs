@@ -20,26 +20,15 @@ pub(super) fn no_layout(problem: &SeamProblem<'_>, most_boards: usize) -> NoLayo
 }
 
 fn no_sheet(problem: &SeamProblem<'_>) -> Option<NoLayout> {
-    problem.sheets.is_empty().then(|| NoLayout {
-        reason: "No sheet in stock is long enough to reach across the deck.".into(),
-        bay: None,
-        sheet: None,
-        shortfall: None,
-        mend: Vec::new(),
-    })
+    let reason = "No sheet in stock is long enough to reach across the deck.";
+    problem.sheets.is_empty().then(|| NoLayout::told(reason.into()))
 }
 
 fn too_long(problem: &SeamProblem<'_>, most_boards: usize) -> NoLayout {
     let length = problem.notation.text(problem.deck_length);
-    NoLayout {
-        reason: format!(
-            "A deck {length} long takes more than {most_boards} boards of this stock, more than are laid out."
-        ),
-        bay: None,
-        sheet: widest(problem).map(|sheet| sheet.label.clone()),
-        shortfall: None,
-        mend: Vec::new(),
-    }
+    let reason =
+        format!("A deck {length} long takes more than {most_boards} boards of this stock, more than are laid out.");
+    NoLayout { sheet: widest(problem).map(|sheet| sheet.label.clone()), ..NoLayout::told(reason) }
 }
 
 fn widest<'a>(problem: &'a SeamProblem<'_>) -> Option<&'a BoardStock> {
@@ -52,8 +41,8 @@ fn no_seat(problem: &SeamProblem<'_>) -> Option<NoLayout> {
     let needed = rules.gap + rules.least_bearing * 2;
     let widest = problem.frame.members().iter().map(crate::frame::CrossMember::flange).max()?;
     let say = |length: Length| problem.notation.text(length);
-    (widest < needed).then(|| NoLayout {
-        reason: format!(
+    (widest < needed).then(|| {
+        NoLayout::told(format!(
             "No flange can carry a seam: two boards that bear {} each, with a gap of {}, take a flange of {}, and the \
              widest is {}: {} short.",
             say(rules.least_bearing),
@@ -61,11 +50,7 @@ fn no_seat(problem: &SeamProblem<'_>) -> Option<NoLayout> {
             say(needed),
             say(widest),
             say(needed - widest),
-        ),
-        bay: None,
-        sheet: None,
-        shortfall: None,
-        mend: Vec::new(),
+        ))
     })
 }
 
@@ -92,13 +77,8 @@ fn wide_bay(problem: &SeamProblem<'_>) -> Option<NoLayout> {
         say(sheet.width),
         say(shortfall),
     );
-    Some(NoLayout {
-        reason,
-        bay: Some(bay),
-        sheet: Some(sheet.label.clone()),
-        shortfall: Some(shortfall),
-        mend: Vec::new(),
-    })
+    let reason = NoLayout::by_sheet(reason, Some(sheet.label.clone()), shortfall, Vec::new());
+    Some(NoLayout { bay: Some(bay), ..reason })
 }
 
 /// The bay between two members; without one of them, between the other and the deck's end.
@@ -136,13 +116,8 @@ fn too_narrow(problem: &SeamProblem<'_>) -> Option<NoLayout> {
         say(sheet.width),
         say(shortfall),
     );
-    Some(NoLayout {
-        reason,
-        bay: Some(bay),
-        sheet: Some(sheet.label.clone()),
-        shortfall: Some(shortfall),
-        mend: Vec::new(),
-    })
+    let reason = NoLayout::by_sheet(reason, Some(sheet.label.clone()), shortfall, Vec::new());
+    Some(NoLayout { bay: Some(bay), ..reason })
 }
 
 /// The least board width with which the deck can be laid out; none where no width does.
