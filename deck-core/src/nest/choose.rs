@@ -2,13 +2,15 @@
 
 use super::build::{Solution, Tally};
 use super::problem::Problem;
+use super::watch::Standing;
 use std::cmp::Ordering;
 
 /// The best answer so far.
 #[derive(Debug)]
 pub(super) struct Best<'p> {
     problem: &'p Problem,
-    best: Option<Ranked>,
+    kept: Option<Ranked>,
+    standing: Option<&'p Standing>,
 }
 
 #[derive(Debug)]
@@ -21,7 +23,12 @@ struct Ranked {
 
 impl<'p> Best<'p> {
     pub(super) fn new(problem: &'p Problem) -> Best<'p> {
-        Best { problem, best: None }
+        Best { problem, kept: None, standing: None }
+    }
+
+    /// Tells the watcher's standing of every better answer.
+    pub(super) fn told_to(self, standing: &'p Standing) -> Best<'p> {
+        Best { standing: Some(standing), ..self }
     }
 
     /// Keeps the answer where it is better than all before: least unplaced area, then least cost, then the largest
@@ -29,27 +36,30 @@ impl<'p> Best<'p> {
     pub(super) fn offer(&mut self, solution: Solution) -> bool {
         let unplaced = unplaced_area(self.problem, &solution.left);
         let mut offered = Ranked { solution, unplaced, tally: None };
-        let better = match &mut self.best {
+        let better = match &mut self.kept {
             None => true,
             Some(best) => compare(self.problem, &mut offered, best) == Ordering::Less,
         };
         if better {
-            self.best = Some(offered);
+            if let Some(standing) = self.standing {
+                standing.found(offered.unplaced, offered.solution.cost);
+            }
+            self.kept = Some(offered);
         }
         better
     }
 
     /// Unplaced area and cost of the best.
     pub(super) fn value(&self) -> Option<(i128, i128)> {
-        self.best.as_ref().map(|best| (best.unplaced, best.solution.cost))
+        self.kept.as_ref().map(|best| (best.unplaced, best.solution.cost))
     }
 
     pub(super) fn solution(&self) -> Option<&Solution> {
-        self.best.as_ref().map(|best| &best.solution)
+        self.kept.as_ref().map(|best| &best.solution)
     }
 
     pub(super) fn into_solution(self) -> Option<Solution> {
-        self.best.map(|best| best.solution)
+        self.kept.map(|best| best.solution)
     }
 }
 

@@ -1,5 +1,6 @@
 //! How long the nest may search: a count of steps, never a clock.
 
+use super::watch::Watch;
 use serde::{Deserialize, Serialize};
 
 /// How much work a nest may take. The same effort gives the same answer on every machine.
@@ -38,48 +39,71 @@ const THOROUGH_PATIENCE: u64 = 5_000_000;
 
 impl Effort {
     /// Steps for the constructions.
-    pub(super) fn quick(self, copies: u64) -> Steps {
-        let quick = QUICK_BASE.saturating_add(QUICK_EACH.saturating_mul(copies));
+    pub(super) fn quick(self, copies: u64) -> Steps<'static> {
+        let quick = quick(copies);
         match self {
             Effort::Steps(steps) => Steps::new(quick.min(steps), u64::MAX),
             _ => Steps::new(quick, u64::MAX),
         }
     }
 
+    /// The most steps there can be in all.
+    pub(super) fn most(self, copies: u64) -> u64 {
+        match self {
+            Effort::Quick => quick(copies),
+            Effort::Standard => STANDARD.saturating_add(quick(copies)),
+            Effort::Thorough => THOROUGH.saturating_add(quick(copies)),
+            Effort::Steps(steps) => steps,
+        }
+    }
+
     /// Steps for the search after the constructions, where there is one.
-    pub(super) fn search(self, copies: u64) -> Option<Steps> {
+    pub(super) fn search(self, copies: u64) -> Option<Steps<'static>> {
         match self {
             Effort::Quick => None,
             Effort::Standard => Some(Steps::new(STANDARD, STANDARD_PATIENCE.saturating_mul(copies))),
             Effort::Thorough => Some(Steps::new(THOROUGH, THOROUGH_PATIENCE.saturating_mul(copies))),
             Effort::Steps(steps) => {
-                let quick = QUICK_BASE.saturating_add(QUICK_EACH.saturating_mul(copies));
+                let quick = quick(copies);
                 (steps > quick).then(|| Steps::new(steps - quick, u64::MAX))
             }
         }
     }
 }
 
+fn quick(copies: u64) -> u64 {
+    QUICK_BASE.saturating_add(QUICK_EACH.saturating_mul(copies))
+}
+
 /// Counts down the steps of a search.
 #[derive(Debug)]
-pub(super) struct Steps {
+pub(super) struct Steps<'w> {
     left: u64,
     patience: u64,
     since_better: u64,
+    watch: Option<&'w Watch<'w>>,
 }
 
-impl Steps {
+impl<'w> Steps<'w> {
     /// So many steps, fewer where so many in a row bring nothing better.
-    fn new(left: u64, patience: u64) -> Steps {
-        Steps { left, patience, since_better: 0 }
+    fn new(left: u64, patience: u64) -> Steps<'w> {
+        Steps { left, patience, since_better: 0, watch: None }
     }
 
-    /// Part of the steps, counted apart.
-    pub(super) fn share(&self, parts: u64) -> Steps {
-        Steps::new(self.left / parts.max(1), self.patience / parts.max(1))
+    /// The same steps, watched: each one is told of, and none is left once the watcher says stop.
+    pub(super) fn watched<'v>(self, watch: &'v Watch<'v>) -> Steps<'v> {
+        Steps { left: self.left, patience: self.patience, since_better: self.since_better, watch: Some(watch) }
+    }
+
+    /// Part of the steps, counted apart and watched alike.
+    pub(super) fn share(&self, parts: u64) -> Steps<'w> {
+        Steps { watch: self.watch, ..Steps::new(self.left / parts.max(1), self.patience / parts.max(1)) }
     }
 
     pub(super) fn spend(&mut self, count: u64) {
+        if let Some(watch) = self.watch {
+            watch.spend(count);
+        }
         self.left = self.left.saturating_sub(count);
         self.since_better = self.since_better.saturating_add(count);
     }
@@ -89,6 +113,6 @@ impl Steps {
     }
 
     pub(super) fn spent_all(&self) -> bool {
-        self.left == 0 || self.since_better >= self.patience
+        self.left == 0 || self.since_better >= self.patience || self.watch.is_some_and(Watch::stopped)
     }
 }

@@ -40,6 +40,7 @@ mod search;
 #[cfg(test)]
 mod tests;
 mod tree;
+mod watch;
 mod why;
 
 pub use cost::{BoatCost, Cost, CostIn};
@@ -47,11 +48,15 @@ pub use effort::Effort;
 pub use part::{Grain, Part};
 pub use result::{CutSheet, Nest, Placement, Rectangle, Unplaced};
 pub use tree::{Cut, Piece, Tree, Yes};
+pub use watch::Progress;
 
 use crate::error::Error;
 use crate::stock::{Saw, Sheet};
 use bound::Bound;
 use problem::Problem;
+use std::cell::RefCell;
+use std::ops::ControlFlow;
+use watch::{Standing, Watch};
 
 /// Lays parts out on sheets.
 ///
@@ -79,9 +84,53 @@ use problem::Problem;
 /// # Ok::<(), deck_core::Error>(())
 /// ```
 pub fn nest(parts: &[Part], stock: &[Sheet], saw: &Saw, effort: Effort) -> Result<Nest, Error> {
+    nest_watched(parts, stock, saw, effort, &mut |_| ControlFlow::Continue(()))
+}
+
+/// Lays parts out on sheets while someone looks on, who may stop it.
+///
+/// `watch` is asked when the first answer stands, then each million steps (some hundredths of a second), and once more
+/// at the end. It is never asked by a clock, so the answer is that of [`nest`] unless it breaks off; then the best
+/// answer so far is handed back at once, with its bound.
+///
+/// # Errors
+/// As [`nest`].
+///
+/// # Examples
+/// ```
+/// use deck_core::nest::{nest_watched, Effort, Part};
+/// use deck_core::stock::{Saw, Sheet};
+/// use std::ops::ControlFlow;
+/// let parts = [Part::new("lid", "31 in".parse()?, "17 in".parse()?).count(40)];
+/// let stock = [Sheet::new("4 x 8", "96 in".parse()?, "48 in".parse()?)];
+/// let mut asked = 0;
+/// let nest = nest_watched(&parts, &stock, &Saw::new(), Effort::Thorough, &mut |progress| {
+///     asked += 1;
+///     if progress.proven { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+/// })?;
+/// assert!(nest.unplaced.is_empty() && asked > 0);
+/// # Ok::<(), deck_core::Error>(())
+/// ```
+pub fn nest_watched(
+    parts: &[Part],
+    stock: &[Sheet],
+    saw: &Saw,
+    effort: Effort,
+    watch: &mut dyn FnMut(&Progress) -> ControlFlow<()>,
+) -> Result<Nest, Error> {
     check::check(parts, stock, saw)?;
     let problem = Problem::new(parts, stock, saw);
     let mut bound = Bound::new(&problem);
-    let solution = search::search(&problem, effort, &mut bound);
+    let standing = Standing::new(&problem);
+    let watcher = RefCell::new(watch);
+    let ask = |done, of| match watcher.try_borrow_mut() {
+        Ok(mut watcher) => watcher(&standing.progress(done, of)),
+        // unreachable: the watcher is asked by this search only, and does not see it.
+        Err(_) => ControlFlow::Continue(()),
+    };
+    let watch = Watch::new(effort.most(problem.copies()), &ask);
+    let solution = search::search(&problem, effort, &mut bound, &watch, &standing);
+    standing.bounded(bound.least());
+    watch.ask();
     Ok(report::report(report::Order { parts, stock, saw, problem: &problem }, &solution, &bound))
 }

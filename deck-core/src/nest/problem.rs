@@ -82,6 +82,11 @@ impl Problem {
         self.classes.iter().map(|class| class.count).collect()
     }
 
+    /// Copies wanted in all.
+    pub(super) fn copies(&self) -> u64 {
+        self.classes.iter().map(|class| u64::from(class.count)).sum()
+    }
+
     /// True where the class fits that stock, alone on a sheet.
     pub(super) fn fits(class: &Class, rack: &Rack) -> bool {
         // Two cuts free a part from a sheet, and the second is not counted as a stage: every saw can do it.

@@ -8,19 +8,29 @@ use super::effort::{Effort, Steps};
 use super::problem::Problem;
 use super::random::SplitMix;
 use super::repack::repack;
+use super::watch::{Standing, Watch};
 
 /// The best answer that the effort pays for.
-pub(super) fn search(problem: &Problem, effort: Effort, bound: &mut Bound) -> Solution {
-    let copies = problem.classes.iter().map(|class| u64::from(class.count)).sum();
-    let mut best = Best::new(problem);
-    construct(problem, &mut best, &mut effort.quick(copies));
-    if let Some(cheaper) = best.solution().map(|solution| cheapen(problem, solution, &mut effort.quick(copies))) {
+pub(super) fn search(
+    problem: &Problem,
+    effort: Effort,
+    bound: &mut Bound,
+    watch: &Watch<'_>,
+    standing: &Standing,
+) -> Solution {
+    let copies = problem.copies();
+    let quick = || effort.quick(copies).watched(watch);
+    let mut best = Best::new(problem).told_to(standing);
+    construct(problem, &mut best, &mut quick());
+    if let Some(cheaper) = best.solution().map(|solution| cheapen(problem, solution, &mut quick())) {
         best.offer(cheaper);
     }
     if let Some((unplaced, cost)) = best.value() {
         bound.tighten(problem, unplaced, cost);
     }
-    if let Some(mut steps) = effort.search(copies) {
+    standing.bounded(bound.least());
+    watch.ask();
+    if let Some(mut steps) = effort.search(copies).map(|steps| steps.watched(watch)) {
         // Whole orders are shuffled for a small share of the steps; repacking a few sheets at a time gains more.
         const SHUFFLING: u64 = 8;
         shuffle(problem, &mut best, &mut steps.share(SHUFFLING), bound);

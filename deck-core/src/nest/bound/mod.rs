@@ -69,6 +69,11 @@ impl Bound {
         least_cost(&offers, wanted - unplaced)
     }
 
+    /// Real area of what no sheet holds, and the least cost of placing all the rest.
+    pub(super) fn least(&self) -> (i128, i128) {
+        (self.hopeless, self.all)
+    }
+
     /// True where an answer with that unplaced area and cost cannot be bettered.
     pub(super) fn met_by(&self, unplaced: i128, cost: i128) -> bool {
         unplaced <= self.hopeless && cost <= self.all

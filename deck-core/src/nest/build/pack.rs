@@ -30,14 +30,14 @@ pub(in crate::nest) struct Solution {
 }
 
 /// What remains to be placed, and of which stock how much remains.
-struct Packing<'p, 's> {
+struct Packing<'p, 's, 'w> {
     problem: &'p Problem,
     rule: Rule,
     order: Vec<u32>,
     left: &'s mut [u32],
     stock: &'s mut [u32],
     runs: Vec<Run>,
-    steps: &'s mut Steps,
+    steps: &'s mut Steps<'w>,
 }
 
 /// How to pack: the classes in order, the rule, and where sheets come from.
@@ -75,7 +75,7 @@ pub(in crate::nest) fn cost(problem: &Problem, rack: usize) -> i128 {
     problem.racks.get(rack).map_or(0, |rack| rack.cost)
 }
 
-impl Packing<'_, '_> {
+impl Packing<'_, '_, '_> {
     fn run(&mut self, choice: Choice) {
         if choice == Choice::FreeFirst {
             let free: Vec<usize> =
