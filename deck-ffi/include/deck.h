@@ -291,6 +291,11 @@
 #define DECK_TOO_MANY 803
 
 /**
+ * Waste inside a part that is not within it, or overlaps other waste.
+ */
+#define DECK_NEST_INSIDE 805
+
+/**
  * A drawing view that the plan does not have.
  */
 #define DECK_UNKNOWN_VIEW 901

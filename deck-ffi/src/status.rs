@@ -108,6 +108,8 @@ pub const DECK_NEST_VALUE_MISSING: i32 = 801;
 pub const DECK_NEST_STAGES: i32 = 802;
 /// More of something than can be worked on.
 pub const DECK_TOO_MANY: i32 = 803;
+/// Waste inside a part that is not within it, or overlaps other waste.
+pub const DECK_NEST_INSIDE: i32 = 805;
 /// A drawing view that the plan does not have.
 pub const DECK_UNKNOWN_VIEW: i32 = 901;
 /// A file that cannot be written.

@@ -87,6 +87,7 @@ kinds! {
     NestValueMissing = 801, "Values given for some parts and not for all.";
     NestStages = 802, "A number of cutting stages that no saw has.";
     TooMany = 803, "More of something than can be worked on.";
+    NestInside = 805, "Waste inside a part that is not within it, or overlaps other waste.";
 
     UnknownView = 901, "A drawing view that the plan does not have.";
     CannotWrite = 902, "A file that cannot be written.";

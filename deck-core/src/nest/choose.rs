@@ -1,6 +1,7 @@
 //! Which of several answers is the best one.
 
 use super::build::{Solution, Tally};
+use super::inside::ground;
 use super::problem::Problem;
 use super::watch::Standing;
 use std::cmp::Ordering;
@@ -33,7 +34,8 @@ impl<'p> Best<'p> {
 
     /// Keeps the answer where it is better than all before: least unplaced area, then least cost, then the largest
     /// single offcut worth keeping, then fewest fence settings, then fewest cuts. The earlier one stays among equals.
-    pub(super) fn offer(&mut self, solution: Solution) -> bool {
+    pub(super) fn offer(&mut self, mut solution: Solution) -> bool {
+        ground(self.problem, &mut solution);
         let unplaced = unplaced_area(self.problem, &solution.left);
         let mut offered = Ranked { solution, unplaced, tally: None };
         let better = match &mut self.kept {

@@ -20,8 +20,8 @@
 //! undercut, and `report` writes the best one down as sheets and cut trees.
 //!
 //! # Limits
-//! The bounding rectangles of shaped parts are nested; the waste inside them is not offered again. Bounds come from
-//! areas and from dual-feasible functions and are seldom met where many sizes of stock compete. Where something that
+//! The bounding rectangles of shaped parts are nested; rectangles of the waste inside them are offered again as stock
+//! ([`Part::inside`]). Bounds come from areas and from dual-feasible functions and are seldom met where many sizes of stock compete. Where something that
 //! fits is left unplaced for want of sheets, nothing is proven.
 
 mod bound;
@@ -30,6 +30,7 @@ mod check;
 mod choose;
 mod cost;
 mod effort;
+mod inside;
 mod part;
 mod problem;
 mod random;
@@ -37,16 +38,18 @@ mod repack;
 mod report;
 mod result;
 mod search;
+mod sheets;
 #[cfg(test)]
 mod tests;
 mod tree;
 mod watch;
 mod why;
+mod writer;
 
 pub use cost::{BoatCost, Cost, CostIn};
 pub use effort::Effort;
 pub use part::{Grain, Part};
-pub use result::{CutSheet, Nest, Placement, Rectangle, Unplaced};
+pub use result::{CutSheet, Inside, Nest, Placement, Rectangle, Unplaced};
 pub use tree::{Cut, Piece, Tree, Yes};
 pub use watch::Progress;
 
@@ -132,5 +135,6 @@ pub fn nest_watched(
     let solution = search::search(&problem, effort, &mut bound, &watch, &standing);
     standing.bounded(bound.least());
     watch.ask();
-    Ok(report::report(report::Order { parts, stock, saw, problem: &problem }, &solution, &bound))
+    let layouts: Vec<_> = solution.runs.iter().map(|run| build::layout(&problem, &run.0)).collect();
+    Ok(report::report(report::Order { parts, stock, saw, problem: &problem }, &solution, &layouts, &bound))
 }

@@ -1,5 +1,6 @@
 //! A rectangle to be sawn.
 
+use super::result::Rectangle;
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::Length;
 use serde::{Deserialize, Serialize};
@@ -33,6 +34,14 @@ pub struct Part {
     /// The boat that it is for, when several share an order.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub boat: Option<String>,
+    /// Rectangles of waste in it, which come free when its shape is sawn: a motor notch, a bow corner, a hatch.
+    ///
+    /// `x` and `length` run along the part's own length, `y` and `width` along its width, from one of its corners; of a
+    /// part that lies turned, `y` runs along the sheet. They do not overlap. Each is offered as stock that costs nothing
+    /// and exists as often as the part is placed. Give it as wide as the shape leaves it: the nest takes one kerf off
+    /// every side that does not lie on the part's own edge.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub inside: Vec<Rectangle>,
 }
 
 /// How a part must lie to the grain of its sheet.
@@ -56,7 +65,7 @@ fn one() -> u32 {
 impl Part {
     /// One part that may be turned, for no boat in particular.
     pub fn new(label: impl Into<String>, length: Length, width: Length) -> Part {
-        Part { label: label.into(), length, width, count: 1, grain: Grain::Any, boat: None }
+        Part { label: label.into(), length, width, count: 1, grain: Grain::Any, boat: None, inside: Vec::new() }
     }
 
     /// With so many copies.
@@ -80,10 +89,18 @@ impl Part {
         self
     }
 
+    /// With rectangles of waste in it.
+    #[must_use]
+    pub fn inside(mut self, inside: Vec<Rectangle>) -> Part {
+        self.inside = inside;
+        self
+    }
+
     /// Checks the sizes; pointers are relative to the part.
     ///
     /// # Errors
-    /// A side of zero or less, or beyond [`Length::LIMIT`].
+    /// A side of zero or less, or beyond [`Length::LIMIT`]; waste that reaches out of the part, is all of it or overlaps
+    /// other waste.
     pub fn check(&self) -> Result<(), Error> {
         let mut faults = Faults::new();
         for (field, side) in [("length", self.length), ("width", self.width)] {
@@ -101,7 +118,19 @@ impl Part {
                 Fault::new(kind, side.to_string(), message, "A side is above zero and below 1 km.").within(field),
             );
         }
+        if faults.is_empty() {
+            faults.take(super::inside::check(self));
+        }
         faults.finish()
+    }
+
+    /// True where its width is named first when it lies as the nest sees it: along the grain, or the longer side first.
+    pub(super) fn lies_across(&self) -> bool {
+        match self.grain {
+            Grain::Any => self.width > self.length,
+            Grain::Length => false,
+            Grain::Width => true,
+        }
     }
 
     /// Whether the part counts as turned where its sides lie like that on a sheet.

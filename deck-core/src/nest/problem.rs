@@ -5,6 +5,7 @@
 //! last piece of a row needs no cut behind it.
 
 use super::cost::CostIn;
+use super::inside::{self, Waste};
 use super::part::{Grain, Part};
 use crate::length::Length;
 use crate::stock::{Saw, SawLine, Sheet, SheetGrain};
@@ -42,6 +43,8 @@ pub(super) struct Rack {
     pub(super) count: u32,
     /// Cost of one in the smallest units.
     pub(super) cost: i128,
+    /// True for waste whose grain may run either way: nothing that grain locks can be laid there.
+    pub(super) unsure: bool,
 }
 
 /// The whole order.
@@ -49,8 +52,10 @@ pub(super) struct Rack {
 pub(super) struct Problem {
     /// Kinds of parts, in an order that does not depend on the order of the input.
     pub(super) classes: Vec<Class>,
-    /// The stock, as it was given.
+    /// The stock, as it was given; behind it the waste inside parts.
     pub(super) racks: Vec<Rack>,
+    /// What the racks behind the stock are, in their order.
+    pub(super) waste: Vec<Waste>,
     pub(super) kerf: i64,
     pub(super) stages: u8,
     pub(super) first: Option<SawLine>,
@@ -66,8 +71,11 @@ impl Problem {
         let classes = classes(parts, kerf);
         let copies = classes.iter().fold(0_u32, |sum, class| sum.saturating_add(class.count));
         let cost_in = if stock.iter().any(|sheet| sheet.price.is_some()) { CostIn::Money } else { CostIn::Area };
+        let mut racks: Vec<Rack> = stock.iter().map(|sheet| rack(sheet, saw, copies, cost_in)).collect();
+        let waste = inside::offer(parts, &classes, &mut racks, saw);
         Problem {
-            racks: stock.iter().map(|sheet| rack(sheet, saw, copies, cost_in)).collect(),
+            racks,
+            waste,
             classes,
             kerf,
             stages: saw.stages.unwrap_or(MOST_STAGES),
@@ -107,6 +115,9 @@ impl Class {
     /// The ways in which it may lie on a sheet.
     pub(super) fn lies(&self, rack: &Rack) -> [Option<Size>; 2] {
         let (length, width) = self.size;
+        if self.locked && rack.unsure {
+            return [None, None];
+        }
         let turns = length != width && !(self.locked && rack.grain);
         [Some((length, width)), turns.then_some((width, length))]
     }
@@ -126,24 +137,22 @@ fn rack(sheet: &Sheet, saw: &Saw, copies: u32, cost_in: CostIn) -> Rack {
         grain: sheet.grain == SheetGrain::Length,
         count: sheet.count.map_or(copies, |count| count.min(copies)),
         cost: price,
+        unsure: false,
     }
 }
 
 /// Parts that the saw cannot tell apart, largest first; ties are broken by what the parts are, not by where they stand.
 fn classes(parts: &[Part], kerf: i64) -> Vec<Class> {
-    let mut groups: BTreeMap<(Size, bool), Vec<usize>> = BTreeMap::new();
+    let mut groups: BTreeMap<(Size, bool, Vec<Size>), Vec<usize>> = BTreeMap::new();
     for (index, part) in parts.iter().enumerate().filter(|(_, part)| part.count > 0) {
         let (length, width) = (part.length.nanometres() + kerf, part.width.nanometres() + kerf);
-        let key = match part.grain {
-            Grain::Any => ((length.max(width), length.min(width)), false),
-            Grain::Length => ((length, width), true),
-            Grain::Width => ((width, length), true),
-        };
+        let size = if part.lies_across() { (width, length) } else { (length, width) };
         // A square lies the same way whichever way it is turned.
-        let key = (key.0, key.1 && length != width);
-        groups.entry(key).or_default().push(index);
+        let locked = part.grain != Grain::Any && length != width;
+        // Parts with other waste inside are other parts: each copy placed brings the waste of its class.
+        groups.entry((size, locked, inside::sizes(part, kerf))).or_default().push(index);
     }
-    let class = |((size, locked), mut members): ((Size, bool), Vec<usize>)| {
+    let class = |((size, locked, _), mut members): ((Size, bool, Vec<Size>), Vec<usize>)| {
         members.sort_by_key(|&index| parts.get(index).map(|part| (&part.boat, &part.label, part.grain)));
         let members: Vec<(usize, u32)> =
             members.into_iter().filter_map(|index| Some((index, parts.get(index)?.count))).collect();

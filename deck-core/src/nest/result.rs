@@ -15,7 +15,7 @@ pub struct Nest {
     pub sheets: Vec<CutSheet>,
     /// Parts that found no place, and why.
     pub unplaced: Vec<Unplaced>,
-    /// How many sheets are sawn, offcuts from the rack among them.
+    /// How many sheets are sawn, offcuts from the rack among them; the waste inside parts is not counted.
     pub sheet_count: u32,
     /// What the sheets cost.
     pub cost: Cost,
@@ -33,14 +33,36 @@ pub struct Nest {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[non_exhaustive]
 pub struct CutSheet {
-    /// Label of the stock it is taken from.
+    /// Label of the stock it is taken from; of waste inside a part, what it is.
     pub stock: String,
+    /// Where it comes from, when it is the waste inside a part. Such sheets stand behind those of their parts.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub inside: Option<Inside>,
     /// The parts on it, in sawing order.
     pub placements: Vec<Placement>,
     /// The saw's work, from the bare sheet.
     pub cuts: Tree,
     /// Pieces worth keeping, in sawing order.
     pub offcuts: Vec<Rectangle>,
+}
+
+/// The part in which a sheet is waste.
+///
+/// The waste is a rectangle that the shape's own saw cuts leave: their kerf is off it already, and there is no edge trim.
+/// Its `length` runs along the grain, as on every sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Inside {
+    /// The part's label.
+    pub part: String,
+    /// The sheet that the part is on: its place in [`Nest::sheets`], from 0.
+    pub sheet: usize,
+    /// Which of that sheet's placements it is, from 0.
+    pub copy: usize,
+    /// That placement.
+    pub placement: Placement,
+    /// The waste in the part's own coordinates, as in [`Part::inside`](super::Part::inside), less the kerf.
+    pub waste: Rectangle,
 }
 
 /// A part on a sheet.
@@ -64,18 +86,27 @@ pub struct Placement {
     pub boat: Option<String>,
 }
 
-/// A rectangle on a sheet.
+/// A rectangle on a sheet or in a part.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
 #[non_exhaustive]
 pub struct Rectangle {
-    /// From the sheet's corner along its length.
+    /// From the corner along the length.
     pub x: Length,
-    /// From the sheet's corner along its width.
+    /// From the corner along the width.
     pub y: Length,
     /// Extent along `x`.
     pub length: Length,
     /// Extent along `y`.
     pub width: Length,
+}
+
+impl Rectangle {
+    /// A rectangle by its corner and its extents.
+    pub fn new(x: Length, y: Length, length: Length, width: Length) -> Rectangle {
+        Rectangle { x, y, length, width }
+    }
 }
 
 /// Copies of a part that found no place.

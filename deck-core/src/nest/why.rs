@@ -1,6 +1,7 @@
 //! Says why a part found no place.
 
 use super::part::{Grain, Part};
+use super::problem::Problem;
 use super::report::Order;
 use super::result::Unplaced;
 use crate::length::Length;
@@ -8,8 +9,25 @@ use crate::stock::{Sheet, SheetGrain};
 
 /// One line for each part with copies left, in the order of the parts.
 pub(super) fn unplaced(order: Order<'_>, left: &[u32]) -> Vec<Unplaced> {
-    let lines = order.parts.iter().zip(left).filter(|(_, left)| **left > 0);
-    lines.map(|(part, &count)| Unplaced { part: part.label.clone(), count, why: why(part, order) }).collect()
+    let lines = order.parts.iter().enumerate().zip(left).filter(|(_, left)| **left > 0);
+    lines
+        .map(|((index, part), &count)| {
+            let why = if in_waste(index, order) { WASTE.to_owned() } else { why(part, order) };
+            Unplaced { part: part.label.clone(), count, why }
+        })
+        .collect()
+}
+
+const WASTE: &str = "only waste inside another part holds it, and none of that is left";
+
+/// True where no stock holds the part and the waste inside some other does.
+fn in_waste(part: usize, order: Order<'_>) -> bool {
+    let of = |class: &&super::problem::Class| class.members.iter().any(|member| member.0 == part);
+    let (problem, stock) = (order.problem, order.stock.len());
+    let Some(class) = problem.classes.iter().find(of).filter(|_| !problem.waste.is_empty()) else { return false };
+    let holds =
+        |from: usize, to: usize| problem.racks.iter().take(to).skip(from).any(|rack| Problem::fits(class, rack));
+    !holds(0, stock) && holds(stock, problem.racks.len())
 }
 
 fn why(part: &Part, order: Order<'_>) -> String {

@@ -153,9 +153,10 @@ pub fn takeoff(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> Takeoff {
     Takeoff { lines, sheets_cost, deck_weight_lb: tenths.round() / 10.0 }
 }
 
-/// The stock that is sawn, in the order of the rack; spares go with the sheet that most are sawn from.
+/// The stock that is sawn, in the order of the rack; waste inside a part is bought with its part. Spares go with the sheet that most are sawn from.
 fn sheets(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> Vec<TakeoffLine> {
-    let used = |label: &str| input.nest.sheets.iter().filter(|sheet| sheet.stock == label).count() as u64;
+    let from_stock = || input.nest.sheets.iter().filter(|sheet| sheet.inside.is_none());
+    let used = |label: &str| from_stock().filter(|sheet| sheet.stock == label).count() as u64;
     let most = input.stock.iter().filter(|sheet| !sheet.offcut).map(|sheet| used(&sheet.label)).max().unwrap_or(0);
     let mut spares = u64::from(rules.spare_sheets);
     let mut lines = Vec::new();
