@@ -27,15 +27,15 @@ pub enum Effort {
 const QUICK_BASE: u64 = 12_000;
 /// Steps that quick may take for each copy of a part, so that its time grows with the order and not faster.
 const QUICK_EACH: u64 = 2_000;
-/// About a second, at some ten nanoseconds a step.
-const STANDARD: u64 = 80_000_000;
+/// About a second, at some twenty nanoseconds a step.
+const STANDARD: u64 = 50_000_000;
 /// About twenty seconds.
-const THOROUGH: u64 = 2_000_000_000;
+const THOROUGH: u64 = 1_000_000_000;
 /// Standard stops when so many steps for each copy have brought nothing better. Orders of the size of a boat are then
 /// done within some hundredths of a second; ten times as many find a better answer for few of them.
-const STANDARD_PATIENCE: u64 = 200_000;
+const STANDARD_PATIENCE: u64 = 400_000;
 /// As above, for thorough.
-const THOROUGH_PATIENCE: u64 = 5_000_000;
+const THOROUGH_PATIENCE: u64 = 20_000_000;
 
 impl Effort {
     /// Steps for the constructions.
@@ -95,9 +95,16 @@ impl<'w> Steps<'w> {
         Steps { left: self.left, patience: self.patience, since_better: self.since_better, watch: Some(watch) }
     }
 
-    /// Part of the steps, counted apart and watched alike.
-    pub(super) fn share(&self, parts: u64) -> Steps<'w> {
-        Steps { watch: self.watch, ..Steps::new(self.left / parts.max(1), self.patience / parts.max(1)) }
+    /// Takes one part in so many off, to be spent on one way of searching.
+    pub(super) fn take(&mut self, parts: u64) -> Steps<'w> {
+        let taken = self.left / parts.max(1);
+        self.left -= taken;
+        Steps { watch: self.watch, ..Steps::new(taken, self.patience / parts.max(1)) }
+    }
+
+    /// Steps that are left.
+    pub(super) fn left(&self) -> u64 {
+        self.left
     }
 
     pub(super) fn spend(&mut self, count: u64) {

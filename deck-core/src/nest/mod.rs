@@ -30,6 +30,7 @@ mod check;
 mod choose;
 mod cost;
 mod effort;
+mod goal;
 mod inside;
 mod part;
 mod problem;

@@ -29,4 +29,15 @@ impl SplitMix {
         // The upper half of the product of a 64-bit number and `end` is below `end`.
         usize::try_from(product >> 64).unwrap_or(0)
     }
+
+    /// A share of the whole: zero or more, and less than one.
+    pub(super) fn share(&mut self) -> f64 {
+        const STEPS: usize = 1 << 30;
+        self.below(STEPS) as f64 / STEPS as f64
+    }
+
+    /// How often a tossed coin shows tails before it shows heads.
+    pub(super) fn zeros(&mut self) -> u32 {
+        self.next().trailing_zeros()
+    }
 }

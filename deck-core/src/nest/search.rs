@@ -5,6 +5,7 @@ use super::bound::Bound;
 use super::build::{Choice, Rule, Solution, Way, cheapen, pack};
 use super::choose::Best;
 use super::effort::{Effort, Steps};
+use super::goal::one_sheet_less;
 use super::problem::Problem;
 use super::random::SplitMix;
 use super::repack::repack;
@@ -31,10 +32,13 @@ pub(super) fn search(
     standing.bounded(bound.least());
     watch.ask();
     if let Some(mut steps) = effort.search(copies).map(|steps| steps.watched(watch)) {
-        // Whole orders are shuffled for a small share of the steps; repacking a few sheets at a time gains more.
-        const SHUFFLING: u64 = 8;
-        shuffle(problem, &mut best, &mut steps.share(SHUFFLING), bound);
-        repack(problem, &mut best, &mut steps, bound);
+        // Whole orders are shuffled for a small share of the steps; working on a few sheets at a time gains more. What
+        // is tried with sheets of other sizes comes before the sheets are held fixed and made one fewer.
+        const SHUFFLING: u64 = 16;
+        shuffle(problem, &mut best, &mut steps.take(SHUFFLING), bound);
+        let repacking = if problem.racks.len() > 1 { 2 } else { 8 };
+        repack(problem, &mut best, &mut steps.take(repacking), bound);
+        one_sheet_less(problem, &mut best, &mut steps, bound);
     }
     // `construct` always finishes one construction, so there is an answer; the empty one stands for what cannot happen.
     let nothing = || Solution { runs: Vec::new(), left: problem.wanted(), cost: 0 };

@@ -1,0 +1,241 @@
+//! The sheets there are, what is on them and what is out.
+
+use super::super::build::{Solution, cost};
+use super::super::effort::Steps;
+use super::super::problem::Problem;
+use super::super::random::SplitMix;
+use super::convert::{to_pattern, to_slicing};
+use super::place::{Fit, Place, Room, best_place};
+use super::slicing::Slicing;
+
+/// Sheets taken apart at once, at most. With more, the parts are packed no better than they were.
+const MOST_APART: usize = 3;
+/// Parts taken out at once, about: a sheet of hundreds is taken apart bit by bit.
+const MOST_OUT: usize = 64;
+/// Places in the order of size that a part may change with those behind it.
+const REACH: usize = 2;
+/// One place in so many is overlooked, so that the same parts are not packed the same way again.
+const OVERLOOKED: usize = 50;
+/// How much worse an answer may become in a step, as a share of a sheet: at first, and in the end.
+const YIELDING: (f64, f64) = (0.005, 0.001);
+/// What the unevenness of sheets counts beside what is out.
+const UNEVEN: f64 = 0.02;
+/// Steps that a round costs beside the search for places.
+const ROUND: u64 = 16;
+
+pub(super) struct State<'p> {
+    problem: &'p Problem,
+    rooms: Vec<Room>,
+    /// Grown areas, as shares of the largest sheet.
+    room_areas: Vec<f64>,
+    areas: Vec<f64>,
+    sheets: Vec<Slicing>,
+    /// Parts that have no place, by class, each copy.
+    out: Vec<u32>,
+    /// Copies that no answer places.
+    left: Vec<u32>,
+    random: SplitMix,
+}
+
+impl<'p> State<'p> {
+    /// An answer without the thinnest of the sheets that cost something; none where no sheet is left then.
+    pub(super) fn without_a_sheet(problem: &'p Problem, solution: &Solution) -> Option<State<'p>> {
+        let room = |size| Room { size, stages: problem.stages, first: problem.first };
+        let rooms: Vec<Room> = problem.racks.iter().map(|rack| room(rack.size)).collect();
+        let area = |size: (i64, i64)| size.0 as f64 * size.1 as f64;
+        let largest = rooms.iter().map(|room| area(room.size)).fold(1.0, f64::max);
+        let areas: Vec<f64> = problem.classes.iter().map(|class| area(class.size) / largest).collect();
+        let mut state = State {
+            problem,
+            room_areas: rooms.iter().map(|room| area(room.size) / largest).collect(),
+            rooms,
+            areas,
+            sheets: Vec::new(),
+            out: Vec::new(),
+            left: solution.left.clone(),
+            random: SplitMix::new(),
+        };
+        for (pattern, times) in &solution.runs {
+            let mut sheet = to_slicing(pattern, state.rooms.get(pattern.rack)?.size);
+            sheet.filled = sheet.classes().map(|class| state.area(class)).sum();
+            state.sheets.extend(std::iter::repeat_n(sheet, *times as usize));
+        }
+        let bought = (0..).zip(&state.sheets).filter(|(_, sheet)| cost(problem, sheet.rack) > 0);
+        let (thinnest, _) = bought.min_by(|one, other| one.1.filled.total_cmp(&other.1.filled))?;
+        let gone = state.sheets.swap_remove(thinnest);
+        state.out.extend(gone.classes());
+        (!state.sheets.is_empty()).then_some(state)
+    }
+
+    /// Packs until nothing is out; the answer, or none where the steps are spent first.
+    pub(super) fn search(&mut self, steps: &mut Steps<'_>) -> Option<Solution> {
+        let all = steps.left().max(1) as f64;
+        while !self.out.is_empty() {
+            if steps.spent_all() {
+                return None;
+            }
+            let left = steps.left() as f64 / all;
+            self.round(YIELDING.1 + (YIELDING.0 - YIELDING.1) * left * left, steps);
+        }
+        Some(self.solution())
+    }
+
+    fn solution(&self) -> Solution {
+        let used = self.sheets.iter().filter(|sheet| !sheet.is_empty());
+        let runs: Vec<_> =
+            used.filter_map(|sheet| Some((to_pattern(self.problem, sheet, *self.rooms.get(sheet.rack)?), 1))).collect();
+        let cost = runs.iter().map(|(pattern, _)| cost(self.problem, pattern.rack)).sum();
+        Solution { runs, left: self.left.clone(), cost }
+    }
+
+    fn area(&self, class: u32) -> f64 {
+        self.areas.get(class as usize).copied().unwrap_or(0.0)
+    }
+
+    /// Takes a few sheets apart, packs them again, and goes back where that has made things worse than allowed.
+    fn round(&mut self, yielding: f64, steps: &mut Steps<'_>) {
+        let chosen = self.choose();
+        let before = self.worth(&chosen);
+        let saved: Vec<Slicing> = chosen.iter().filter_map(|&at| self.sheets.get(at).cloned()).collect();
+        let saved_out = self.out.clone();
+        let pool = self.take_apart(&chosen);
+        let pool = self.order(pool);
+        steps.spend(self.pack(&chosen, &pool) + ROUND);
+        // The sum of a whole and a broken random number falls off like an exponential one, and is the same everywhere.
+        let luck = f64::from(self.random.zeros()) + self.random.share();
+        if self.out.is_empty() || self.worth(&chosen) <= before + yielding * luck {
+            return;
+        }
+        for (&at, old) in chosen.iter().zip(saved) {
+            if let Some(sheet) = self.sheets.get_mut(at) {
+                *sheet = old;
+            }
+        }
+        self.out = saved_out;
+    }
+
+    fn choose(&mut self) -> Vec<usize> {
+        let count = (1 + self.random.below(MOST_APART)).min(self.sheets.len());
+        let mut chosen = Vec::with_capacity(count);
+        while chosen.len() < count {
+            let at = self.random.below(self.sheets.len());
+            if !chosen.contains(&at) {
+                chosen.push(at);
+            }
+        }
+        chosen
+    }
+
+    /// What is out, less a little for unevenness among the chosen sheets: the less, the better.
+    fn worth(&self, chosen: &[usize]) -> f64 {
+        let out: f64 = self.out.iter().map(|&class| self.area(class)).sum();
+        let uneven: f64 =
+            chosen.iter().filter_map(|&at| self.sheets.get(at)).map(|sheet| self.free(sheet) * self.free(sheet)).sum();
+        out - UNEVEN * uneven
+    }
+
+    fn free(&self, sheet: &Slicing) -> f64 {
+        self.room_areas.get(sheet.rack).copied().unwrap_or(0.0) - sheet.filled
+    }
+
+    /// Empties the chosen sheets, or takes about half of the parts off them; with what was out before.
+    fn take_apart(&mut self, chosen: &[usize]) -> Vec<u32> {
+        let mut pool = std::mem::take(&mut self.out);
+        let wholly = self.random.below(2) == 0;
+        let (areas, random) = (&self.areas, &mut self.random);
+        for &at in chosen {
+            let Some(sheet) = self.sheets.get_mut(at) else { continue };
+            let one_in = (sheet.knots() / MOST_OUT).max(if wholly { 1 } else { 2 });
+            let mut gone = 0.0;
+            let taken = |class: u32| {
+                pool.push(class);
+                gone += areas.get(class as usize).copied().unwrap_or(0.0);
+            };
+            sheet.take_out(|| random.below(one_in) == 0, taken);
+            // Where all is taken off, the sum is nothing and not what rounding leaves of it.
+            sheet.filled = if sheet.is_empty() { 0.0 } else { sheet.filled - gone };
+        }
+        pool
+    }
+
+    /// The parts by falling size in one of several senses, a little disturbed.
+    fn order(&mut self, mut pool: Vec<u32>) -> Vec<u32> {
+        let sense = self.random.below(6);
+        let key = |class: &u32| {
+            let size = self.problem.classes.get(*class as usize).map_or((0, 0), |class| class.size);
+            let (length, width) = (i128::from(size.0), i128::from(size.1));
+            let measure = match sense {
+                0 | 1 => length * width,
+                2 => length.max(width),
+                3 => length.min(width),
+                4 => length,
+                _ => width,
+            };
+            (std::cmp::Reverse(measure), *class)
+        };
+        pool.sort_by_cached_key(key);
+        for at in 0..pool.len() {
+            let other = (at + self.random.below(REACH)).min(pool.len() - 1);
+            pool.swap(at, other);
+        }
+        pool
+    }
+
+    /// Packs the parts onto the chosen sheets; what finds no place is out. The number of groups looked at.
+    fn pack(&mut self, chosen: &[usize], pool: &[u32]) -> u64 {
+        let fit = match self.random.below(3) {
+            0 => Fit::Side,
+            1 => Fit::Piece,
+            _ => Fit::Group,
+        };
+        let first_that_holds = self.random.below(2) == 0;
+        let mut looked = 0;
+        for &class in pool {
+            match self.place(chosen, class, fit, first_that_holds, &mut looked) {
+                Some((at, (_, spot))) => {
+                    let area = self.area(class);
+                    if let Some(sheet) = self.sheets.get_mut(at) {
+                        sheet.put(spot, class);
+                        sheet.filled += area;
+                    }
+                }
+                None => self.out.push(class),
+            }
+        }
+        looked
+    }
+
+    fn place(
+        &mut self,
+        chosen: &[usize],
+        class: u32,
+        fit: Fit,
+        first_that_holds: bool,
+        looked: &mut u64,
+    ) -> Option<(usize, Place)> {
+        /// What rounding may make of a part that fills a gap exactly.
+        const ROUNDING: f64 = 1e-9;
+        let kind = self.problem.classes.get(class as usize)?;
+        let mut best: Option<(usize, Place)> = None;
+        for &at in chosen {
+            let Some(sheet) = self.sheets.get(at) else { continue };
+            if self.free(sheet) < self.area(class) - ROUNDING {
+                continue;
+            }
+            let (Some(rack), Some(&room)) = (self.problem.racks.get(sheet.rack), self.rooms.get(sheet.rack)) else {
+                continue;
+            };
+            *looked += sheet.knots() as u64 * 2 + 1;
+            let limit = best.map_or(f64::INFINITY, |(_, (waste, _))| waste);
+            let Some(place) = best_place(sheet, room, kind.lies(rack), fit, limit) else { continue };
+            if best.is_none() && self.random.below(OVERLOOKED) == 0 {
+                continue;
+            }
+            best = Some((at, place));
+            if first_that_holds {
+                break;
+            }
+        }
+        best
+    }
+}
