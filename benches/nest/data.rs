@@ -1,0 +1,96 @@
+//! The published instances: one reader for all sections.
+//!
+//! An instance's lengths are whole numbers of no unit; here one of them is a millimetre.
+
+use crate::args::Args;
+use deck_core::nest::{Grain, Part};
+use deck_core::stock::Sheet;
+use deck_core::{Area, Length, Unit};
+use serde::Deserialize;
+use serde_json::Value;
+
+/// One order or one sheet to fill, and what is known of it.
+#[derive(Debug, Clone, Deserialize)]
+pub(crate) struct Instance {
+    #[serde(default)]
+    pub(crate) name: String,
+    /// Length and width of the one kind of sheet.
+    bin: Option<[i64; 2]>,
+    /// Several kinds, where there are.
+    #[serde(default)]
+    bins: Vec<Bin>,
+    pub(crate) items: Vec<Item>,
+    #[serde(default)]
+    known: Value,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+struct Bin {
+    w: i64,
+    h: i64,
+    stock: u32,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+pub(crate) struct Item {
+    pub(crate) w: i64,
+    pub(crate) h: i64,
+    pub(crate) demand: Option<u32>,
+}
+
+/// What is known of a figure: it lies between the two.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Known {
+    pub(crate) least: Option<i64>,
+    pub(crate) most: Option<i64>,
+}
+
+/// The chosen instances of a file; none with a word about it where the folder is not there.
+pub(crate) fn instances(args: &Args, file: &str) -> Result<Vec<Instance>, String> {
+    let path = args.data.join(file);
+    if !args.data.exists() {
+        println!("No figures from {file}: the folder {} is not there.\n", args.data.display());
+        return Ok(Vec::new());
+    }
+    let text = std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
+    let all: Vec<Instance> = serde_json::from_str(&text).map_err(|error| format!("{}: {error}", path.display()))?;
+    Ok(args.chosen(all, |instance| &instance.name))
+}
+
+impl Instance {
+    /// Every kind of sheet; the only kind without limit.
+    pub(crate) fn stock(&self) -> Vec<Sheet> {
+        let only = self.bin.map(|[w, h]| Sheet::new("sheet", length(w), length(h)));
+        let kind =
+            |bin: &Bin| Sheet::new(format!("{}x{}", bin.w, bin.h), length(bin.w), length(bin.h)).count(bin.stock);
+        only.into_iter().chain(self.bins.iter().map(kind)).collect()
+    }
+
+    /// The items, labelled by their place in the list.
+    pub(crate) fn parts(&self, turned: bool) -> Vec<Part> {
+        let grain = if turned { Grain::Any } else { Grain::Length };
+        let part = |(index, item): (usize, &Item)| {
+            let part = Part::new(index.to_string(), length(item.w), length(item.h));
+            part.count(item.demand.unwrap_or(1)).grain(grain)
+        };
+        self.items.iter().enumerate().map(part).collect()
+    }
+
+    /// How many sheets an area of bought sheets is, rounded up; only where there is one kind.
+    pub(crate) fn sheets_of(&self, area: Area) -> i64 {
+        let [w, h] = self.bin.unwrap_or([1, 1]);
+        let sheet = Area::of(length(w), length(h)).square_nanometres();
+        i64::try_from((area.square_nanometres() + sheet - 1) / sheet).unwrap_or(i64::MAX)
+    }
+
+    /// What is known under a key: its proven value, or bounds.
+    pub(crate) fn known(&self, key: &str) -> Known {
+        let figure = |name: &str| self.known.get(key).and_then(|known| known.get(name)).and_then(Value::as_i64);
+        let opt = figure("opt");
+        Known { least: opt.or(figure("lb")), most: opt.or(figure("ub")) }
+    }
+}
+
+pub(crate) fn length(units: i64) -> Length {
+    Length::of(units, Unit::Millimetre)
+}
