@@ -8,6 +8,13 @@ nest [SECTION ...] [OPTION ...]
 
 sections
   classes    ten classes of bin packing: sums of sheets and of bounds, fixed and turned
+  furniture  a furniture maker's panels
+  demand     one cutting-stock order of hundreds of copies
+  feasible   does all of it fit one sheet?
+  several    six sizes of sheet, few of each
+  growth     random orders of growing size: time, memory, distance from the bound; best with --effort quick
+  growth-one one size of it in this process; its figures as a line
+  serve      questions from standard input, one JSON object a line
 
 options
   --data DIR      folder of the instances (or DECK_PACKING_DATA; default: ../shared/data/packing beside the workspace)
@@ -17,7 +24,9 @@ options
   --every N       one instance in N
   --start K       beginning with the K-th (from 0; default 0)
   --log FILE      one line an instance, appended; instances that it holds already are taken from it, not run again
-  --list          name the instances that miss the best known sheets or the best known bound";
+  --list          name the instances that miss the best known sheets or the best known bound
+  --sizes N,...   numbers of parts for growth (default 100,1000,10000,100000)
+  --kerf LENGTH   for growth-one (default 0 in)";
 
 /// What to run, and on what.
 #[derive(Debug, Clone)]
@@ -31,6 +40,8 @@ pub(crate) struct Args {
     pub(crate) start: usize,
     pub(crate) log: Option<PathBuf>,
     pub(crate) list: bool,
+    pub(crate) sizes: Vec<u32>,
+    pub(crate) kerf: String,
 }
 
 impl Args {
@@ -46,6 +57,8 @@ impl Args {
             start: 0,
             log: None,
             list: false,
+            sizes: vec![100, 1_000, 10_000, 100_000],
+            kerf: "0 in".to_owned(),
         };
         let mut words = words.filter(|word| word != "--bench");
         while let Some(word) = words.next() {
@@ -70,6 +83,8 @@ impl Args {
             "--only" => value.clone_into(&mut self.only),
             "--every" => self.every = count(option, value)?.max(1),
             "--start" => self.start = count(option, value)?,
+            "--sizes" => self.sizes = sizes(value)?,
+            "--kerf" => value.clone_into(&mut self.kerf),
             "--log" => self.log = Some(PathBuf::from(value)),
             _ => return Err(format!("\"{option}\" is no option.\n{HELP}")),
         }
@@ -109,6 +124,11 @@ fn turns(word: &str) -> Result<Vec<bool>, String> {
         "both" => Ok(vec![false, true]),
         _ => Err(format!("--turn is fixed, turned or both, not \"{word}\"")),
     }
+}
+
+fn sizes(list: &str) -> Result<Vec<u32>, String> {
+    let size = |word: &str| u32::try_from(count("--sizes", word)?).map_err(|_| format!("--sizes: {word} is too many"));
+    list.split(',').map(size).collect()
 }
 
 fn count(option: &str, value: &str) -> Result<usize, String> {

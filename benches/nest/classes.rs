@@ -73,7 +73,5 @@ fn list(rows: &[Row]) {
 }
 
 fn told(row: &Row) -> String {
-    let text = |figure: Option<i64>| figure.map_or_else(|| "?".to_owned(), |figure| figure.to_string());
-    let (least, most) = (text(row.known.least), text(row.known.most));
-    format!("{} {}…{} (known {least}…{most})", row.name, row.bound, row.sheets)
+    format!("{} {}…{} (known {})", row.name, row.bound, row.sheets, row.known.text())
 }

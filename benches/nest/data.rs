@@ -3,7 +3,7 @@
 //! An instance's lengths are whole numbers of no unit; here one of them is a millimetre.
 
 use crate::args::Args;
-use deck_core::nest::{Grain, Part};
+use deck_core::nest::{Grain, Nest, Part};
 use deck_core::stock::Sheet;
 use deck_core::{Area, Length, Unit};
 use serde::Deserialize;
@@ -16,6 +16,9 @@ pub(crate) struct Instance {
     pub(crate) name: String,
     /// Length and width of the one kind of sheet.
     bin: Option<[i64; 2]>,
+    /// How many there are of it; in no file, for orders made here.
+    #[serde(skip)]
+    sheets: Option<u32>,
     /// Several kinds, where there are.
     #[serde(default)]
     bins: Vec<Bin>,
@@ -60,7 +63,10 @@ pub(crate) fn instances(args: &Args, file: &str) -> Result<Vec<Instance>, String
 impl Instance {
     /// Every kind of sheet; the only kind without limit.
     pub(crate) fn stock(&self) -> Vec<Sheet> {
-        let only = self.bin.map(|[w, h]| Sheet::new("sheet", length(w), length(h)));
+        let only = self.bin.map(|[w, h]| {
+            let sheet = Sheet::new("sheet", length(w), length(h));
+            self.sheets.map_or(sheet.clone(), |count| sheet.count(count))
+        });
         let kind =
             |bin: &Bin| Sheet::new(format!("{}x{}", bin.w, bin.h), length(bin.w), length(bin.h)).count(bin.stock);
         only.into_iter().chain(self.bins.iter().map(kind)).collect()
@@ -88,6 +94,49 @@ impl Instance {
         let figure = |name: &str| self.known.get(key).and_then(|known| known.get(name)).and_then(Value::as_i64);
         let opt = figure("opt");
         Known { least: opt.or(figure("lb")), most: opt.or(figure("ub")) }
+    }
+
+    /// Whether all items fit the sheet, where that is known.
+    pub(crate) fn fits(&self, key: &str) -> Option<bool> {
+        self.known.get(key).and_then(Value::as_bool)
+    }
+
+    /// The same order with so many sheets.
+    pub(crate) fn only(mut self, sheets: u32) -> Instance {
+        self.sheets = Some(sheets);
+        self
+    }
+
+    /// Copies in all.
+    pub(crate) fn copies(&self) -> u32 {
+        self.items.iter().map(|item| item.demand.unwrap_or(1)).sum()
+    }
+
+    /// Area of all copies in square units.
+    pub(crate) fn area(&self) -> i64 {
+        self.items.iter().map(|item| item.w * item.h * i64::from(item.demand.unwrap_or(1))).sum()
+    }
+
+    /// The total area of the copies that found no place.
+    pub(crate) fn area_left(&self, nest: &Nest) -> Area {
+        let left = nest.unplaced.iter().map(|out| {
+            let item = out.part.parse::<usize>().ok().and_then(|index| self.items.get(index));
+            let one = item.map_or(Area::ZERO, |item| Area::of(length(item.w), length(item.h)));
+            one.square_nanometres() * i128::from(out.count)
+        });
+        Area::from_square_nanometres(left.sum())
+    }
+}
+
+impl Known {
+    /// One value is known to be the best.
+    pub(crate) fn settled(self) -> bool {
+        self.least.is_some() && self.least == self.most
+    }
+
+    pub(crate) fn text(self) -> String {
+        let text = |figure: Option<i64>| figure.map_or_else(|| "?".to_owned(), |figure| figure.to_string());
+        if self.settled() { text(self.least) } else { format!("{}…{}", text(self.least), text(self.most)) }
     }
 }
 

@@ -9,8 +9,13 @@
 mod args;
 mod classes;
 mod data;
+mod feasible;
+mod growth;
 mod measure;
+mod orders;
 mod replay;
+mod served;
+mod several;
 mod table;
 
 use args::Args;
@@ -22,7 +27,16 @@ type Outcome = Result<(), String>;
 /// A part of the program that can be asked for by its name.
 type Section = (&'static str, fn(&Args) -> Outcome);
 
-const SECTIONS: [Section; 1] = [("classes", classes::run)];
+const SECTIONS: [Section; 8] = [
+    ("classes", classes::run),
+    ("furniture", orders::furniture),
+    ("demand", orders::demand),
+    ("feasible", feasible::run),
+    ("several", several::run),
+    ("growth", growth::run),
+    ("growth-one", growth::one),
+    ("serve", served::run),
+];
 
 fn main() -> ExitCode {
     match run() {
