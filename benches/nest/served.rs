@@ -1,6 +1,7 @@
 //! Questions from another program, one JSON object a line, and their answers: the side-by-side run asks in this way.
 //!
-//! `{"what": "nest", "instance": {...}, "turned": false}` is answered by `{"sheets", "bound", "proven", "seconds"}`.
+//! `{"what": "nest", "instance": {...}, "turned": false}` is answered by `{"sheets", "bound", "proven", "seconds"}`; what
+//! is not known is answered by `{"unknown": what}`.
 
 use crate::Outcome;
 use crate::args::Args;
@@ -40,6 +41,6 @@ fn answer(question: &Question, args: &Args) -> Result<Value, String> {
                 "seconds": seconds,
             }))
         }
-        other => Err(format!("\"{other}\" is no question; \"nest\" is")),
+        other => Ok(json!({ "unknown": other })),
     }
 }

@@ -1,0 +1,55 @@
+#!/bin/sh
+# Builds the bench of the nest, runs it and the side-by-side run, and prints every table as markdown.
+#
+#   benches/run.sh [--full] [SECTION ...]
+#
+# Sections: classes furniture demand feasible several growth peers. Without --full a sample that takes under three
+# minutes on one core, building apart. DECK_PACKING_DATA names the folder of the published instances.
+set -eu
+
+root=$(cd "$(dirname "$0")/.." && pwd)
+target=${CARGO_TARGET_DIR:-$root/target}
+data=${DECK_PACKING_DATA:-$root/../shared/data/packing}
+all="classes furniture demand feasible several growth peers"
+
+full=no sections=
+for word in "$@"; do
+    case $word in
+        --full) full=yes ;;
+        -*) echo "$word is no option; --full is" >&2; exit 2 ;;
+        *)
+            case " $all " in
+                *" $word "*) sections="$sections $word" ;;
+                *) echo "$word is no section; these are: $all" >&2; exit 2 ;;
+            esac ;;
+    esac
+done
+sections=${sections:-$all}
+
+program() {
+    (cd "$root" && cargo bench --quiet --no-run -p deck-benches --bench nest --message-format json) |
+        sed -n 's/.*"executable":"\([^"]*\)".*/\1/p' | tail -n 1
+}
+
+python() {
+    venv=$target/bench-venv
+    [ -x "$venv/bin/python" ] || python3 -m venv "$venv" >&2
+    "$venv/bin/pip" install --quiet --disable-pip-version-check -r "$root/benches/peers/requirements.txt" >&2
+    echo "$venv/bin/python"
+}
+
+nest=$(program)
+[ -n "$nest" ] || { echo "the bench program was not built" >&2; exit 1; }
+
+for section in $sections; do
+    case $section-$full in
+        classes-yes) for effort in quick standard; do "$nest" classes --data "$data" --effort $effort; done ;;
+        classes-no) "$nest" classes --data "$data" --every 10 ;;
+        growth-yes) "$nest" growth --effort quick ;;
+        growth-no) "$nest" growth --effort quick --sizes 100,1000,10000 ;;
+        peers-yes) "$(python)" "$root/benches/peers/side_by_side.py" --program "$nest" --data "$data" \
+            --every 1 --small 7 --limit 120 ;;
+        peers-no) "$(python)" "$root/benches/peers/side_by_side.py" --program "$nest" --data "$data" ;;
+        *) "$nest" "$section" --data "$data" ;;
+    esac
+done
