@@ -9,3 +9,4 @@ mod nest_exhaustive;
 mod plans;
 mod saw_replay;
 mod seams;
+mod waste;

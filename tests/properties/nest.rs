@@ -1,6 +1,7 @@
 //! Laws of the nest.
 
 use crate::saw_replay::{What, check_stages, replay};
+use crate::waste::{check_inside, sheet_of, waste};
 use deck_core::length::{JsonForm, with_json_form};
 use deck_core::nest::{Cost, CutSheet, Effort, Grain, Nest, Part, nest};
 use deck_core::stock::{Saw, SawLine, Sheet, SheetGrain};
@@ -22,13 +23,16 @@ fn parts() -> impl Strategy<Value = Vec<Part>> {
     let grain = prop_oneof![2 => Just(Grain::Any), 1 => Just(Grain::Length), 1 => Just(Grain::Width)];
     let boat = prop_oneof![3 => Just(None), 1 => Just(Some("A")), 1 => Just(Some("B"))];
     let side = || prop_oneof![4 => 1..60_i64, 1 => Just(20_i64), 1 => Just(40_i64), 1 => 60..110_i64];
-    let part = (side(), side(), 0..5_u32, grain, boat);
+    let part = (side(), side(), 0..5_u32, grain, boat, waste());
     prop::collection::vec(part, 0..9).prop_map(|parts| {
-        let part = |(index, (length, width, count, grain, boat)): (usize, (i64, i64, u32, Grain, Option<&str>))| {
-            // Labels repeat now and then.
-            let part = Part::new(format!("p{}", index % 6), eighths(length), eighths(width)).count(count).grain(grain);
-            boat.map_or(part.clone(), |boat| part.boat(boat))
-        };
+        let part =
+            |(index, (length, width, count, grain, boat, waste)): (usize, (i64, i64, u32, Grain, Option<&str>, _))| {
+                // Labels repeat now and then.
+                let part =
+                    Part::new(format!("p{}", index % 6), eighths(length), eighths(width)).count(count).grain(grain);
+                let part = part.clone().inside(crate::waste::inside(&part, &waste));
+                boat.map_or(part.clone(), |boat| part.boat(boat))
+            };
         parts.into_iter().enumerate().map(part).collect()
     })
 }
@@ -73,11 +77,6 @@ fn units(cost: Cost) -> i128 {
         Cost::Money(money) => money.ten_thousandths(),
         Cost::Area(area) => area.square_nanometres(),
     }
-}
-
-/// The stock that a sheet was taken from; labels of random stock are unique.
-fn stock_of<'s>(sheet: &CutSheet, stock: &'s [Sheet]) -> Result<&'s Sheet, String> {
-    stock.iter().find(|candidate| candidate.label == sheet.stock).ok_or(format!("no stock {}", sheet.stock))
 }
 
 /// The saw's pieces are the placements, the offcuts and waste; nothing is lost.
@@ -175,7 +174,7 @@ fn check_counts(nest: &Nest, parts: &[Part], stock: &[Sheet]) -> Result<(), Stri
         }
     }
     for sheet in stock {
-        let used = nest.sheets.iter().filter(|used| used.stock == sheet.label).count();
+        let used = nest.sheets.iter().filter(|used| used.inside.is_none() && used.stock == sheet.label).count();
         if sheet.count.is_some_and(|count| used > count as usize) {
             return Err(format!("{used} sheets of {}", sheet.label));
         }
@@ -189,8 +188,9 @@ fn check_counts(nest: &Nest, parts: &[Part], stock: &[Sheet]) -> Result<(), Stri
 fn check_cost(nest: &Nest, parts: &[Part], stock: &[Sheet]) -> Result<(), String> {
     let priced = stock.iter().any(|sheet| sheet.price.is_some());
     let mut sum = 0;
-    for sheet in &nest.sheets {
-        let stock = stock_of(sheet, stock)?;
+    let from_stock: Vec<&CutSheet> = nest.sheets.iter().filter(|sheet| sheet.inside.is_none()).collect();
+    for sheet in &from_stock {
+        let (stock, _) = sheet_of(nest, sheet, stock, &Saw::new())?;
         let (length, width) = stock.size();
         sum += match (priced, stock.offcut) {
             (true, _) => stock.price.map_or(0, Money::ten_thousandths),
@@ -201,7 +201,7 @@ fn check_cost(nest: &Nest, parts: &[Part], stock: &[Sheet]) -> Result<(), String
     let cost = units(nest.cost);
     let shares: i128 = nest.cost_by_boat.iter().map(|share| units(share.cost)).sum();
     let named = parts.iter().any(|part| part.boat.is_some());
-    if cost != sum || nest.sheet_count as usize != nest.sheets.len() {
+    if cost != sum || nest.sheet_count as usize != from_stock.len() {
         return Err(format!("cost {cost}, sheets {sum}"));
     }
     if named && shares != cost || !named && !nest.cost_by_boat.is_empty() {
@@ -216,16 +216,33 @@ fn check_cost(nest: &Nest, parts: &[Part], stock: &[Sheet]) -> Result<(), String
 
 fn check(nest: &Nest, parts: &[Part], stock: &[Sheet], saw: &Saw) -> Result<(), String> {
     for sheet in &nest.sheets {
-        let stock = stock_of(sheet, stock)?;
-        check_replay(sheet, stock, saw)?;
-        check_placements(sheet, stock, parts, saw)?;
-        check_stages(&sheet.cuts, saw)?;
+        let (stock, saw) = sheet_of(nest, sheet, stock, saw)?;
+        check_replay(sheet, &stock, &saw)?;
+        check_placements(sheet, &stock, parts, &saw)?;
+        check_apart(sheet)?;
+        check_stages(&sheet.cuts, &saw)?;
         if sheet.placements.is_empty() {
             return Err("a sheet with nothing on it".to_owned());
         }
     }
+    check_inside(nest, parts, stock, saw)?;
     check_counts(nest, parts, stock)?;
     check_cost(nest, parts, stock)
+}
+
+/// No two parts of a sheet lie on each other, nor an offcut on a part.
+fn check_apart(sheet: &CutSheet) -> Result<(), String> {
+    let placed = sheet.placements.iter().map(|p| (p.x, p.y, p.length, p.width));
+    let spots: Vec<_> = placed.chain(sheet.offcuts.iter().map(|o| (o.x, o.y, o.length, o.width))).collect();
+    for (index, one) in spots.iter().enumerate() {
+        let meets = |other: &(Length, Length, Length, Length)| {
+            one.0 < other.0 + other.2 && other.0 < one.0 + one.2 && one.1 < other.1 + other.3 && other.1 < one.1 + one.3
+        };
+        if let Some(other) = spots.iter().skip(index + 1).find(|other| meets(other)) {
+            return Err(format!("{one:?} lies on {other:?}"));
+        }
+    }
+    Ok(())
 }
 
 fn json(nest: &Nest) -> String {

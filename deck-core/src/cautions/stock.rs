@@ -62,8 +62,14 @@ fn off_size(sheets: &[Sheet], say: &impl Fn(Length) -> String) -> Option<Caution
     )
 }
 
+/// A panel's label begins with a figure, and that of a small part does not.
+fn name(label: &str) -> String {
+    let panel = label.starts_with(|first: char| first.is_ascii_digit());
+    if panel { format!("panel {label}") } else { label.to_owned() }
+}
+
 fn unplaced(nest: &Nest) -> Option<Caution> {
-    let about = nest.unplaced.iter().map(|part| format!("panel {}: {}", part.part, part.why));
+    let about = nest.unplaced.iter().map(|part| format!("{}: {}", name(&part.part), part.why));
     Caution::triggered(
         "unplaced",
         about.collect(),

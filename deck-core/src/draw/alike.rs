@@ -44,7 +44,8 @@ pub(super) fn at_origin<T: Copy>(panel: &Panel, path: &Path<T>) -> Path<T> {
 }
 
 fn same_cuts(a: &CutSheet, b: &CutSheet, panels: &[Panel]) -> bool {
-    a.stock == b.stock && same_tree(&a.cuts, &b.cuts, panels) && placed_alike(a, b)
+    let size = |sheet: &CutSheet| sheet.inside.as_ref().map(|inside| (inside.length, inside.width));
+    a.stock == b.stock && size(a) == size(b) && same_tree(&a.cuts, &b.cuts, panels) && placed_alike(a, b)
 }
 
 fn placed_alike(a: &CutSheet, b: &CutSheet) -> bool {

@@ -8,6 +8,7 @@
 
 mod arc;
 mod clear;
+mod cover;
 mod cut;
 mod path;
 mod point;

@@ -24,7 +24,7 @@ pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
 pub use settings::{Assumed, Settings, Shop};
-pub use specs::{Face, FasteningSpec, Paper, SawSpec, ShopSpec};
+pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
 
 use crate::error::Error;
 use crate::frame::FrameSpec;
@@ -71,6 +71,9 @@ pub struct Job {
     /// Sheets to buy, and offcuts on the rack: one at least.
     #[cfg_attr(feature = "schema", schemars(length(min = 1)))]
     pub stock: Vec<Sheet>,
+    /// Small parts that are sawn from the same sheets.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub extra_parts: Vec<ExtraPart>,
     /// Gap between boards.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub gap: Option<Length>,
@@ -115,6 +118,7 @@ impl Job {
             openings: Vec::new(),
             keep_clear: Vec::new(),
             stock,
+            extra_parts: Vec::new(),
             gap: None,
             end_tolerance: None,
             fastening: FasteningSpec::new(),
@@ -135,6 +139,13 @@ impl Job {
     #[must_use]
     pub fn keep_clear(mut self, zones: Vec<KeepClear>) -> Job {
         self.keep_clear = zones;
+        self
+    }
+
+    /// With small parts from the same sheets.
+    #[must_use]
+    pub fn extra_parts(mut self, parts: Vec<ExtraPart>) -> Job {
+        self.extra_parts = parts;
         self
     }
 

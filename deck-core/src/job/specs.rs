@@ -1,6 +1,7 @@
 //! The settings of a job as a file gives them: each may be left out, and then takes its default.
 
 use crate::length::Length;
+use crate::nest::Grain;
 use crate::stock::SawLine;
 use serde::{Deserialize, Serialize};
 
@@ -168,4 +169,51 @@ pub enum Paper {
     Letter,
     /// ISO A4.
     A4,
+}
+
+/// Small parts of the same plywood that are wanted beside the boards: blocking, lids, backing plates.
+///
+/// They are laid on the sheets with the boards, and in the waste inside them where they fit.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+#[non_exhaustive]
+pub struct ExtraPart {
+    /// What is written on it; no panel's label, which begins with a figure.
+    pub label: String,
+    /// Its length.
+    pub length: Length,
+    /// Its width.
+    pub width: Length,
+    /// How many are wanted; none given: one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub count: Option<u32>,
+    /// How it must lie to the grain of the sheet.
+    #[serde(default, skip_serializing_if = "is_any")]
+    pub grain: Grain,
+}
+
+fn is_any(grain: &Grain) -> bool {
+    *grain == Grain::Any
+}
+
+impl ExtraPart {
+    /// One part that may be turned.
+    pub fn new(label: impl Into<String>, length: Length, width: Length) -> ExtraPart {
+        ExtraPart { label: label.into(), length, width, count: None, grain: Grain::Any }
+    }
+
+    /// With so many copies.
+    #[must_use]
+    pub fn count(mut self, count: u32) -> ExtraPart {
+        self.count = Some(count);
+        self
+    }
+
+    /// With a direction of grain.
+    #[must_use]
+    pub fn grain(mut self, grain: Grain) -> ExtraPart {
+        self.grain = grain;
+        self
+    }
 }

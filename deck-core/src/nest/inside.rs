@@ -38,22 +38,10 @@ pub(super) struct Waste {
     pub(super) turned: bool,
 }
 
-/// What falls out of a part, in its own coordinates; its sides may be zero or less where the kerf eats it.
-pub(super) fn fallen(part: &Part, waste: &Rectangle, kerf: Length) -> Rectangle {
-    let side = |start: Length, extent: Length, whole: Length| {
-        let before = if start.is_zero() { Length::ZERO } else { kerf };
-        let behind = if start + extent == whole { Length::ZERO } else { kerf };
-        (start + before, extent - before - behind)
-    };
-    let (x, length) = side(waste.x, waste.length, part.length);
-    let (y, width) = side(waste.y, waste.width, part.width);
-    Rectangle { x, y, length, width }
-}
-
 /// The sizes of what falls out of a part as it lies in the nest's eyes: along the sheet's length, and across it.
 pub(super) fn sizes(part: &Part, kerf: i64) -> Vec<Size> {
     let size = |waste: &Rectangle| {
-        let fallen = fallen(part, waste, Length::from_nanometres(kerf));
+        let fallen = part.fallen(waste, Length::from_nanometres(kerf));
         let (length, width) = (fallen.length.nanometres(), fallen.width.nanometres());
         if part.lies_across() { (width, length) } else { (length, width) }
     };

@@ -124,6 +124,21 @@ impl Part {
         faults.finish()
     }
 
+    /// What falls out of the part where it is waste: one kerf less on every side that is not on the part's own edge.
+    ///
+    /// Its sides may be zero or less, where the kerf eats it.
+    #[must_use]
+    pub fn fallen(&self, waste: &Rectangle, kerf: Length) -> Rectangle {
+        let side = |start: Length, extent: Length, whole: Length| {
+            let before = if start.is_zero() { Length::ZERO } else { kerf };
+            let behind = if start + extent == whole { Length::ZERO } else { kerf };
+            (start + before, extent - before - behind)
+        };
+        let (x, length) = side(waste.x, waste.length, self.length);
+        let (y, width) = side(waste.y, waste.width, self.width);
+        Rectangle { x, y, length, width }
+    }
+
     /// True where its width is named first when it lies as the nest sees it: along the grain, or the longer side first.
     pub(super) fn lies_across(&self) -> bool {
         match self.grain {

@@ -153,7 +153,7 @@ fn classes(parts: &[Part], kerf: i64) -> Vec<Class> {
         groups.entry((size, locked, inside::sizes(part, kerf))).or_default().push(index);
     }
     let class = |((size, locked, _), mut members): ((Size, bool, Vec<Size>), Vec<usize>)| {
-        members.sort_by_key(|&index| parts.get(index).map(|part| (&part.boat, &part.label, part.grain)));
+        members.sort_by_key(|&index| parts.get(index).map(|part| (&part.boat, &part.label, part.grain, &part.inside)));
         let members: Vec<(usize, u32)> =
             members.into_iter().filter_map(|index| Some((index, parts.get(index)?.count))).collect();
         let count = members.iter().fold(0_u32, |sum, member| sum.saturating_add(member.1));

@@ -49,7 +49,6 @@ pub struct CutSheet {
 /// The part in which a sheet is waste.
 ///
 /// The waste is a rectangle that the shape's own saw cuts leave: their kerf is off it already, and there is no edge trim.
-/// Its `length` runs along the grain, as on every sheet.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[non_exhaustive]
 pub struct Inside {
@@ -63,6 +62,10 @@ pub struct Inside {
     pub placement: Placement,
     /// The waste in the part's own coordinates, as in [`Part::inside`](super::Part::inside), less the kerf.
     pub waste: Rectangle,
+    /// The waste as a sheet: its extent along `x`, which is along the grain where there is any.
+    pub length: Length,
+    /// Its extent along `y`.
+    pub width: Length,
 }
 
 /// A part on a sheet.
@@ -87,7 +90,7 @@ pub struct Placement {
 }
 
 /// A rectangle on a sheet or in a part.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 #[non_exhaustive]

@@ -1,7 +1,7 @@
 //! The sheets of an answer one by one: first those from the stock, then the waste inside the parts on them.
 
 use super::build::{Pattern, Piece, Solution};
-use super::inside::{Waste, fallen};
+use super::inside::Waste;
 use super::problem::Problem;
 use super::report::Order;
 use super::result::{CutSheet, Inside};
@@ -76,33 +76,32 @@ impl<'a> Sheets<'a> {
 
     /// The next copy of the part that the waste is in gives the sheet: there is one, see [`super::inside::ground`].
     fn write_inside(&mut self, waste: usize, piece: &Piece) {
-        let Some((inside, host)) = self.next_inside(waste) else { return };
-        let Some((waste, part)) = self.order.problem.waste.get(waste).zip(self.order.parts.get(host.part)) else {
-            return;
-        };
-        // The rack's length runs across the part's own, and the sheet's does: along the grain, where there is any.
-        let rack_across = part.lies_across() != waste.turned;
-        let across = if host.grain { inside.placement.turned } else { rack_across };
-        let (length, width) = (inside.waste.length.nanometres(), inside.waste.width.nanometres());
-        let size = if across { (width, length) } else { (length, width) };
+        let Some((inside, host, transpose)) = self.next_inside(waste) else { return };
         let mut writer = Writer::new(self.order, &mut self.queues, host.grain);
-        let spot = Spot { x: 0, y: 0, size };
-        let cuts = if across == rack_across { writer.saw(spot, piece) } else { writer.saw(spot, &transposed(piece)) };
+        let spot = Spot { x: 0, y: 0, size: (inside.length.nanometres(), inside.width.nanometres()) };
+        let cuts = if transpose { writer.saw(spot, &transposed(piece)) } else { writer.saw(spot, piece) };
         let stock = format!("waste inside {}", inside.part);
         let written = writer.finish();
         self.add(stock, Some(inside), cuts, written, host.grain);
     }
 
-    fn next_inside(&mut self, waste: usize) -> Option<(Inside, Host)> {
-        let &Waste { class, index, .. } = self.order.problem.waste.get(waste)?;
+    /// The sheet's place, and whether its length runs across that of its rack.
+    fn next_inside(&mut self, waste: usize) -> Option<(Inside, Host, bool)> {
+        let &Waste { class, index, turned } = self.order.problem.waste.get(waste)?;
         let used = self.used.get_mut(waste)?;
         let host = *self.hosts.get(class as usize)?.get(*used)?;
         *used += 1;
         let part = self.order.parts.get(host.part)?;
-        let waste = fallen(part, part.inside.get(index)?, self.order.saw.kerf);
+        let waste = part.fallen(part.inside.get(index)?, self.order.saw.kerf);
         let placement = self.sheets.get(host.sheet)?.placements.get(host.copy)?.clone();
-        let inside = Inside { part: part.label.clone(), sheet: host.sheet, copy: host.copy, placement, waste };
-        Some((inside, host))
+        // Whether the length runs across the part's own: that of the rack does where the nest sees the part so, and that
+        // of the sheet runs along the grain, where there is any.
+        let rack_across = part.lies_across() != turned;
+        let across = if host.grain { placement.turned } else { rack_across };
+        let (length, width) = if across { (waste.width, waste.length) } else { (waste.length, waste.width) };
+        let label = part.label.clone();
+        let inside = Inside { part: label, sheet: host.sheet, copy: host.copy, placement, waste, length, width };
+        Some((inside, host, across != rack_across))
     }
 
     /// Takes a sheet up, and the parts on it that have waste inside.

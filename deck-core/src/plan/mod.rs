@@ -7,6 +7,7 @@ mod basis;
 mod boards;
 mod checks;
 mod document;
+mod inside;
 mod parts;
 mod texts;
 mod warn;

@@ -87,8 +87,12 @@ fn no_layout(desk: &Desk<'_>, flow: &mut Flow) {
 
 fn unplaced(desk: &Desk<'_>, flow: &mut Flow) {
     let unplaced = desk.plan.sheets.iter().flat_map(|nest| &nest.unplaced);
+    let name = |label: &str| {
+        let panel = desk.plan.panels.iter().any(|panel| panel.label == label);
+        if panel { format!("panel {label}") } else { label.to_owned() }
+    };
     let lines: Vec<String> =
-        unplaced.map(|part| format!("• panel {}, {} missing: {}", part.part, part.count, part.why)).collect();
+        unplaced.map(|part| format!("• {}, {} missing: {}", name(&part.part), part.count, part.why)).collect();
     if lines.is_empty() {
         return;
     }

@@ -162,8 +162,8 @@ impl Areas {
 }
 
 /// The sum of areas. Each figure is the difference of rounded running sums, so that the printed ones add up exactly.
-pub(super) fn sum_table(desk: &Desk<'_>, cuts: &Tree, length: Length, width: Length) -> Table {
-    let areas = Areas::of(cuts, length, width, !desk.plan.basis.trim.is_zero());
+pub(super) fn sum_table(desk: &Desk<'_>, cuts: &Tree, (length, width): (Length, Length), trimmed: bool) -> Table {
+    let areas = Areas::of(cuts, length, width, trimmed);
     let unit = if desk.imperial() { Unit::Inch } else { Unit::Centimetre };
     let mut table = Table::new(vec![
         Column::new("Check: the sheet is all accounted for", Align::Left),

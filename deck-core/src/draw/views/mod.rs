@@ -11,6 +11,7 @@ mod panel_tables;
 mod plan_view;
 mod saw_drawing;
 mod saw_sheet;
+mod waste;
 
 use super::desk::Desk;
 use super::page::Page;

@@ -2,6 +2,7 @@
 
 use super::cuts::{self, Names};
 use super::saw_drawing::SawDrawing;
+use super::waste;
 use crate::draw::desk::{Desk, count, list};
 use crate::draw::figure::{
     Align, Chain, Column, Figure, Line, MILLIMETRE, Micrometres, Path, Point, Rect, Scale, Table, Text, TextSize,
@@ -46,9 +47,12 @@ struct SawSheet<'a> {
 
 impl<'a> SawSheet<'a> {
     fn new(desk: &'a Desk<'a>, sheet: &'a CutSheet, alike: &'a [&'a CutSheet]) -> SawSheet<'a> {
-        let stock = desk.plan.job.stock.iter().find(|stock| stock.label == sheet.stock);
-        // Every sheet that is sawn comes from the job's stock.
-        let (length, width) = stock.map_or((Length::ZERO, Length::ZERO), Sheet::size);
+        let stock = desk.plan.job.stock.iter().find(|stock| stock.label == bought(desk, sheet).stock);
+        // Every sheet that is sawn comes from the job's stock, or from a panel on one that does.
+        let (length, width) = match &sheet.inside {
+            Some(inside) => (inside.length, inside.width),
+            None => stock.map_or((Length::ZERO, Length::ZERO), Sheet::size),
+        };
         SawSheet { desk, sheet, alike, stock, length, width }
     }
 
@@ -84,10 +88,23 @@ impl<'a> SawSheet<'a> {
             Face::Up => "good face up",
             Face::Down => "good face down: bow up, port at the right",
         };
-        let trim = desk.plan.basis.trim;
+        let trim = self.trim();
         let trim = if trim.is_zero() { "no trim".to_owned() } else { format!("trim {}", desk.ruler.text(trim)) };
         let kerf = desk.ruler.text(desk.plan.basis.kerf);
-        format!("{}; {face}; kerf {kerf}; {trim}", self.sheet.stock)
+        match &self.sheet.inside {
+            Some(inside) => format!("{}; {face}; kerf {kerf}; {trim}", waste::from(desk.plan, inside)),
+            None => format!("{}; {face}; kerf {kerf}; {trim}", self.sheet.stock),
+        }
+    }
+
+    /// The edge trim, of which waste inside a part needs none.
+    fn trim(&self) -> Length {
+        if self.sheet.inside.is_some() { Length::ZERO } else { self.desk.plan.basis.trim }
+    }
+
+    /// True where the sheet's edges are those that the factory made.
+    fn is_whole(&self) -> bool {
+        self.sheet.inside.is_none() && self.stock.is_some_and(|stock| !stock.offcut)
     }
 
     fn draw(&self, figure: &mut Figure, drawing: &SawDrawing<'_>) {
@@ -119,7 +136,7 @@ impl<'a> SawSheet<'a> {
             .start(sheet.top)
             .to(sheet.bottom, ruler.both(self.width))
             .draw(figure);
-        if self.stock.is_some_and(|stock| stock.offcut) {
+        if !self.is_whole() {
             return;
         }
         let size = TextSize::LEAST;
@@ -164,8 +181,10 @@ impl<'a> SawSheet<'a> {
         let room = drawing.place(placement.x, placement.y, placement.length, placement.width);
         let face = self.desk.plan.basis.face;
         let shape = self.shape(drawing, placement);
-        draw_bow(figure, room, part_on_sheet::bow(placement.turned, face));
-        draw_port(figure, room, part_on_sheet::port(placement.turned, face));
+        if self.panel(&placement.part).is_some() {
+            draw_bow(figure, room, part_on_sheet::bow(placement.turned, face));
+            draw_port(figure, room, part_on_sheet::port(placement.turned, face));
+        }
         let size = self.desk.ruler.size(placement.length, placement.width);
         let lines = [line(self.part_name(index), TextSize::HEADING, true), line(size, TextSize::FIGURE, false)];
         drawing.label(figure, room, shape.as_ref(), &lines);
@@ -183,7 +202,10 @@ impl<'a> SawSheet<'a> {
             .filter_map(|sheet| sheet.placements.get(index))
             .map(|placement| &*placement.part)
             .collect();
-        format!("{} {}", if labels.len() == 1 { "panel" } else { "panels" }, labels.join(" · "))
+        match labels.first() {
+            Some(label) if self.panel(label).is_none() => (*label).to_owned(),
+            _ => format!("{} {}", if labels.len() == 1 { "panel" } else { "panels" }, labels.join(" · ")),
+        }
     }
 
     fn write(&self, flow: &mut Flow) {
@@ -207,7 +229,7 @@ impl<'a> SawSheet<'a> {
         );
         flow.table(&cuts::table(desk, &lines, &Names { part: &part, offcut: &offcut }));
         flow.table(&self.parts_table());
-        flow.table(&cuts::sum_table(desk, &self.sheet.cuts, self.length, self.width));
+        flow.table(&cuts::sum_table(desk, &self.sheet.cuts, (self.length, self.width), !self.trim().is_zero()));
     }
 
     /// What each part must measure, its check diagonals, and which of its edges the factory made.
@@ -236,7 +258,7 @@ impl<'a> SawSheet<'a> {
 
     /// The edges of a part that lie on the edge of a bought sheet, by their names on the boat.
     fn factory_edges(&self, placement: &Placement) -> String {
-        if self.stock.is_none_or(|stock| stock.offcut) {
+        if !self.is_whole() {
             return "none".to_owned();
         }
         let touching = [
@@ -257,6 +279,17 @@ impl<'a> SawSheet<'a> {
             touching.into_iter().filter(|(_, touches)| *touches).map(|(side, _)| name(side)).collect();
         if names.is_empty() { "none".to_owned() } else { list(&names) }
     }
+}
+
+/// The sheet that is bought, or taken from the rack, for what is sawn of a sheet.
+fn bought<'a>(desk: &'a Desk<'_>, sheet: &'a CutSheet) -> &'a CutSheet {
+    let mut bought = sheet;
+    // Each step leads to an earlier sheet of the nest: it ends.
+    while let Some(host) = bought.inside.as_ref().and_then(|inside| desk.plan.sheets.as_ref()?.sheets.get(inside.sheet))
+    {
+        bought = host;
+    }
+    bought
 }
 
 fn opposite(side: Toward) -> Toward {

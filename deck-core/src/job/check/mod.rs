@@ -2,11 +2,12 @@
 
 mod deck;
 mod frame;
+mod parts;
 mod settings;
 mod stock;
 
 use super::settings::{Settings, asked};
-use super::{FasteningSpec, Job, SawSpec, ShopSpec};
+use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
@@ -27,7 +28,9 @@ pub struct Checked {
     pub keep_clear: Vec<KeepClear>,
     /// The sheets, all of one thickness.
     pub stock: Vec<Sheet>,
-    /// That thickness.
+    /// The small parts from the same sheets.
+    pub extra_parts: Vec<ExtraPart>,
+    /// The thickness of the sheets.
     pub thickness: Length,
     /// The settings, given or by default.
     pub settings: Settings,
@@ -62,6 +65,7 @@ pub(super) struct Parts<'a> {
     pub(super) openings: Listing<'a, Opening>,
     pub(super) keep_clear: Listing<'a, KeepClear>,
     pub(super) stock: Option<Listing<'a, Sheet>>,
+    pub(super) extra_parts: Listing<'a, ExtraPart>,
     pub(super) gap: Option<Length>,
     pub(super) end_tolerance: Option<Length>,
     pub(super) fastening: &'a FasteningSpec,
@@ -83,6 +87,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
     let places = |count: usize| (0..count).collect::<Vec<usize>>();
     let members = places(job.frame.members.len());
     let (openings, zones, sheets) = (places(job.openings.len()), places(job.keep_clear.len()), places(job.stock.len()));
+    let extra = places(job.extra_parts.len());
     let parts = Parts {
         unit: job.unit,
         deck: Some(&job.deck),
@@ -90,6 +95,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         openings: Listing { items: &job.openings, positions: &openings },
         keep_clear: Listing { items: &job.keep_clear, positions: &zones },
         stock: Some(Listing { items: &job.stock, positions: &sheets }),
+        extra_parts: Listing { items: &job.extra_parts, positions: &extra },
         gap: job.gap,
         end_tolerance: job.end_tolerance,
         fastening: &job.fastening,
@@ -110,6 +116,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     deck::openings(parts, outline.as_ref(), faults);
     deck::zones(parts, outline.as_ref(), faults);
     let thickness = stock::stock(parts, faults);
+    parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);
     let (outline, frame) = (outline?, frame?);
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
@@ -119,6 +126,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
         openings: parts.openings.items.to_vec(),
         keep_clear: parts.keep_clear.items.to_vec(),
         stock: parts.stock?.items.to_vec(),
+        extra_parts: parts.extra_parts.items.to_vec(),
         thickness: thickness?,
         settings,
     })

@@ -15,7 +15,7 @@ mod text;
 mod words;
 
 use super::check::{Listing, Parts, examine};
-use super::{FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec};
+use super::{ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
@@ -74,6 +74,7 @@ struct Draft {
     openings: Listed<Opening>,
     keep_clear: Listed<KeepClear>,
     stock: Option<Listed<Sheet>>,
+    extra_parts: Listed<ExtraPart>,
     gap: Option<Length>,
     end_tolerance: Option<Length>,
     fastening: FasteningSpec,
@@ -154,6 +155,7 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         openings: fields.defaulted("openings", notes, |at, notes| at.list(notes, deck::opening)),
         keep_clear: fields.defaulted("keep_clear", notes, |at, notes| at.list(notes, deck::zone)),
         stock: stock(&mut fields, notes),
+        extra_parts: fields.defaulted("extra_parts", notes, |at, notes| at.list(notes, specs::extra_part)),
         gap: fields.optional("gap", notes, At::length),
         end_tolerance: fields.optional("end_tolerance", notes, At::length),
         fastening: fields.defaulted("fastening", notes, specs::fastening),
@@ -183,6 +185,7 @@ impl Draft {
             openings: listing(&self.openings),
             keep_clear: listing(&self.keep_clear),
             stock: self.stock.as_ref().map(listing),
+            extra_parts: listing(&self.extra_parts),
             gap: self.gap,
             end_tolerance: self.end_tolerance,
             fastening: &self.fastening,
@@ -195,6 +198,7 @@ impl Draft {
         let mut job = Job::new(self.name?, self.unit?, self.deck?, self.frame?.spec, self.stock?.items)
             .openings(self.openings.items)
             .keep_clear(self.keep_clear.items)
+            .extra_parts(self.extra_parts.items)
             .fastening(self.fastening)
             .saw(self.saw)
             .shop(self.shop);

@@ -2,7 +2,7 @@
 
 use super::Notes;
 use super::at::At;
-use crate::job::{FasteningSpec, SawSpec, ShopSpec};
+use crate::job::{ExtraPart, FasteningSpec, SawSpec, ShopSpec};
 
 pub(super) fn fastening(at: &At<'_>, notes: &mut Notes) -> Option<FasteningSpec> {
     let mut fields = at.object(notes)?;
@@ -64,4 +64,18 @@ pub(super) fn shop(at: &At<'_>, notes: &mut Notes) -> Option<ShopSpec> {
     };
     fields.close(notes);
     Some(spec)
+}
+
+pub(super) fn extra_part(at: &At<'_>, notes: &mut Notes) -> Option<ExtraPart> {
+    let mut fields = at.object(notes)?;
+    let label = fields.required("label", notes, At::text);
+    let length = fields.required("length", notes, At::length);
+    let width = fields.required("width", notes, At::length);
+    let count = fields.optional("count", notes, At::count);
+    let grain = fields.defaulted("grain", notes, At::word);
+    fields.sizes(notes, &[("length", length), ("width", width)]);
+    fields.close(notes);
+    let mut part = ExtraPart::new(label?, length?, width?).grain(grain);
+    part.count = count;
+    Some(part)
 }

@@ -62,6 +62,11 @@ fn messages_are_sentences_for_a_person_with_a_tape() {
         "/keep_clear/0/to: \"gate\" ends at 60\", forward of where it starts, 90\". \"from\" is the forward end."
     );
     assert_eq!(
+        message(&[("/extra_parts", json!([{ "label": "6P", "length": 20, "width": 12 }]))]),
+        "/extra_parts/0/label: \"6P\" could be taken for a panel's label. A label that does not begin with a figure, such as \
+         \"lid 1\"."
+    );
+    assert_eq!(
         Job::from_json("{\n  \"schema\": 1,\n  \"name\" \"x\"\n}").unwrap_err().to_string(),
         "Line 3, column 10: expected `:`. A job is a JSON object that follows the schema."
     );

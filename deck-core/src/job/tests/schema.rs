@@ -31,6 +31,7 @@ fn full() -> Vec<Value> {
             "label": "ply", "length": 96, "width": 48, "measured": { "length": 96, "width": 47.9 }, "thickness": "3/4",
             "grain": "none", "count": 6, "price": 62.5, "offcut": false, "treatment": "micronized-copper"
         }],
+        "extra_parts": [{ "label": "lid", "length": 20, "width": 12, "count": 2, "grain": "length" }],
         "gap": "1/8", "end_tolerance": 1,
         "fastening": {
             "kind": "screw", "diameter": 0.25, "length": 2, "threads_per_inch": 20, "drill_point": 0.25, "edge_spacing": 8,
