@@ -1,10 +1,10 @@
 #!/bin/sh
 # Builds the bench of the nest, runs it and the side-by-side run, and prints every table as markdown.
 #
-#   benches/run.sh [--full] [SECTION ...]
+#   benches/run.sh [--full] [--effort WORD] [SECTION ...]
 #
 # Sections: classes furniture demand feasible several growth peers. Without --full a sample that takes under three
-# minutes on one core, building apart. DECK_PACKING_DATA names the folder of the published instances.
+# minutes on one idle core, building apart. Growth is always measured at quick. DECK_PACKING_DATA names the folder of the published instances.
 set -eu
 
 root=$(cd "$(dirname "$0")/.." && pwd)
@@ -12,17 +12,19 @@ target=${CARGO_TARGET_DIR:-$root/target}
 data=${DECK_PACKING_DATA:-$root/../shared/data/packing}
 all="classes furniture demand feasible several growth peers"
 
-full=no sections=
-for word in "$@"; do
-    case $word in
+full=no effort=standard sections=
+while [ $# -gt 0 ]; do
+    case $1 in
         --full) full=yes ;;
-        -*) echo "$word is no option; --full is" >&2; exit 2 ;;
+        --effort) effort=${2:?--effort wants a word}; shift ;;
+        -*) echo "$1 is no option; --full and --effort are" >&2; exit 2 ;;
         *)
             case " $all " in
-                *" $word "*) sections="$sections $word" ;;
-                *) echo "$word is no section; these are: $all" >&2; exit 2 ;;
+                *" $1 "*) sections="$sections $1" ;;
+                *) echo "$1 is no section; these are: $all" >&2; exit 2 ;;
             esac ;;
     esac
+    shift
 done
 sections=${sections:-$all}
 
@@ -43,13 +45,14 @@ nest=$(program)
 
 for section in $sections; do
     case $section-$full in
-        classes-yes) for effort in quick standard; do "$nest" classes --data "$data" --effort $effort; done ;;
-        classes-no) "$nest" classes --data "$data" --every 10 ;;
+        classes-yes) "$nest" classes --data "$data" --effort "$effort" ;;
+        classes-no) "$nest" classes --data "$data" --effort "$effort" --every 10 ;;
         growth-yes) "$nest" growth --effort quick ;;
         growth-no) "$nest" growth --effort quick --sizes 100,1000,10000 ;;
         peers-yes) "$(python)" "$root/benches/peers/side_by_side.py" --program "$nest" --data "$data" \
-            --every 1 --small 7 --limit 120 ;;
-        peers-no) "$(python)" "$root/benches/peers/side_by_side.py" --program "$nest" --data "$data" ;;
-        *) "$nest" "$section" --data "$data" ;;
+            --effort "$effort" --every 1 --small 7 --limit 120 ;;
+        peers-no) "$(python)" "$root/benches/peers/side_by_side.py" --program "$nest" --data "$data" \
+            --effort "$effort" ;;
+        *) "$nest" "$section" --data "$data" --effort "$effort" ;;
     esac
 done

@@ -5,6 +5,7 @@
 
 use crate::Outcome;
 use crate::args::Args;
+use crate::clock::Stopwatch;
 use crate::measure::area;
 use crate::replay;
 use crate::table::{Table, milliseconds, three_figures};
@@ -12,7 +13,6 @@ use deck_core::Length;
 use deck_core::nest::{Grain, Part, nest};
 use deck_core::stock::{Saw, Sheet};
 use std::process::Command;
-use std::time::Instant;
 
 const SEED: u64 = 20_261_125;
 /// Sides in sixteenths of an inch: 5 to 60 in.
@@ -95,9 +95,9 @@ pub(crate) fn one(args: &Args) -> Outcome {
     let count = args.sizes.first().copied().unwrap_or(100);
     let kerf: Length = args.kerf.parse().map_err(|error| format!("--kerf: {error}"))?;
     let (parts, stock, saw) = (order(count), sheets(), Saw::new().kerf(kerf));
-    let start = Instant::now();
+    let watch = Stopwatch::start();
     let answer = nest(&parts, &stock, &saw, args.effort).map_err(|error| error.to_string())?;
-    let seconds = start.elapsed().as_secs_f64();
+    let seconds = watch.seconds();
     // Before the replay, which takes memory of its own.
     let peak = peak_kib();
     replay::check(&parts, &stock, &saw, &answer)?;

@@ -8,6 +8,7 @@
 
 mod args;
 mod classes;
+mod clock;
 mod data;
 mod feasible;
 mod growth;

@@ -1,6 +1,7 @@
 //! One order nested, timed, replayed, and held against what is known of it.
 
 use crate::args::Args;
+use crate::clock::Stopwatch;
 use crate::data::{Instance, Known};
 use crate::replay;
 use deck_core::Area;
@@ -8,7 +9,6 @@ use deck_core::nest::{Cost, Nest, nest};
 use deck_core::stock::Saw;
 use std::collections::BTreeMap;
 use std::io::Write;
-use std::time::Instant;
 
 /// What came of one instance with one kind of sheet.
 #[derive(Debug, Clone)]
@@ -24,9 +24,9 @@ pub(crate) struct Row {
 /// A nest and how long it took.
 pub(crate) fn timed(instance: &Instance, turned: bool, args: &Args) -> Result<(Nest, f64), String> {
     let (parts, stock, saw) = (instance.parts(turned), instance.stock(), Saw::new());
-    let start = Instant::now();
+    let watch = Stopwatch::start();
     let answer = nest(&parts, &stock, &saw, args.effort).map_err(|error| format!("{}: {error}", instance.name))?;
-    let seconds = start.elapsed().as_secs_f64();
+    let seconds = watch.seconds();
     replay::check(&parts, &stock, &saw, &answer).map_err(|fault| format!("{}: {fault}", instance.name))?;
     Ok((answer, seconds))
 }

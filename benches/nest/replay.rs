@@ -3,7 +3,7 @@
 //! The cut tree is sawn again piece by piece; what falls off must be the placements, in that order. Then the
 //! placements are looked at without the tree: inside the sheet, apart from each other, of the right size and number.
 
-use deck_core::nest::{CutSheet, Effort, Grain, Nest, Part, Placement, Tree, nest};
+use deck_core::nest::{Effort, Grain, Nest, Part, Placement, Tree, nest};
 use deck_core::stock::{Saw, SawLine, Sheet};
 use deck_core::{Error, Length};
 use std::collections::BTreeMap;
@@ -22,7 +22,7 @@ pub(crate) fn check(parts: &[Part], stock: &[Sheet], saw: &Saw, nest: &Nest) -> 
     for sheet in &nest.sheets {
         let kind = stock.iter().find(|kind| kind.label == sheet.stock).ok_or("a sheet that is not in stock")?;
         *used.entry(&sheet.stock).or_default() += 1;
-        check_sheet(sheet, kind, saw)?;
+        check_sheet(&sheet.placements, &sheet.cuts, kind, saw)?;
         for placement in &sheet.placements {
             let part = by_label.get(placement.part.as_str()).ok_or("a part that was not ordered")?;
             check_size(placement, part)?;
@@ -43,13 +43,13 @@ pub(crate) fn check(parts: &[Part], stock: &[Sheet], saw: &Saw, nest: &Nest) -> 
     if nest.sheet_count as usize == nest.sheets.len() { Ok(()) } else { Err("sheet_count is not their number".into()) }
 }
 
-fn check_sheet(sheet: &CutSheet, kind: &Sheet, saw: &Saw) -> Result<(), String> {
+fn check_sheet(placements: &[Placement], cuts: &Tree, kind: &Sheet, saw: &Saw) -> Result<(), String> {
     let (length, width) = kind.size();
     let whole = [0, 0, length.nanometres(), width.nanometres()];
     let mut sawn = Vec::new();
-    saw_through(&sheet.cuts, whole, saw.kerf.nanometres(), &mut sawn)?;
-    let places: Vec<Place> = sheet.placements.iter().map(place).collect();
-    let told = sheet.placements.iter().map(|placement| placement.part.as_str()).zip(places.iter().copied());
+    saw_through(cuts, whole, saw.kerf.nanometres(), &mut sawn)?;
+    let places: Vec<Place> = placements.iter().map(place).collect();
+    let told = placements.iter().map(|placement| placement.part.as_str()).zip(places.iter().copied());
     if !sawn.into_iter().eq(told) {
         return Err("the saw makes other parts than those placed".into());
     }

@@ -43,7 +43,7 @@ class Pass:
 
 def one_pass(setting: tuple[str, str, str], pieces: list, sheet: tuple, turned: bool, sheets: int) -> Pass:
     algorithm, bins, sort = setting
-    start = time.perf_counter()
+    start = time.process_time()
     packer = rectpack.newPacker(
         bin_algo=BINS[bins], pack_algo=ALGORITHMS[algorithm], sort_algo=SORTS[sort], rotation=turned
     )
@@ -51,7 +51,7 @@ def one_pass(setting: tuple[str, str, str], pieces: list, sheet: tuple, turned: 
         packer.add_rect(width, height, rid=index)
     packer.add_bin(*sheet, count=sheets)
     packer.pack()
-    seconds = time.perf_counter() - start
+    seconds = time.process_time() - start
     placed = packer.rect_list()
     check(placed, pieces, sheet, turned)
     return Pass(setting, len(packer), len(pieces) - len(placed), [rect[5] for rect in placed], seconds)

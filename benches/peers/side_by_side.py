@@ -1,4 +1,7 @@
-"""Ours, `rectpack` and an integer programme under HiGHS on the same instances, in one run, on one core."""
+"""Ours, `rectpack` and an integer programme under HiGHS on the same instances, in one run, on one core.
+
+Seconds are of the processor, so that other work on the machine counts for none of the three.
+"""
 
 import argparse
 from pathlib import Path
@@ -131,7 +134,10 @@ def fill(args: argparse.Namespace, ours: Ours) -> None:
             _, most = instances.bounds(instance, "limited_fixed")
             rows.append([instance["name"], *mine, *peer, solved.value, yes(solved.proven), solved.seconds, most])
     if rows:
-        print(f"One sheet, most value, copies limited, fixed; HiGHS has {args.limit:.0f} s each:\n")
+        print(
+            f"One sheet, most value, copies limited, fixed; HiGHS has {args.limit:.0f} s each; "
+            "rectpack places by size and knows of no values:\n"
+        )
         head = ["sheet", "ours", "proven", "s", "rectpack, best", "s", "HiGHS", "proven", "s", "published"]
         table(head, rows)
 
