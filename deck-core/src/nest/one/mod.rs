@@ -7,12 +7,16 @@
 mod best;
 mod board;
 mod check;
+mod copies;
+mod join;
 mod order;
 mod part;
 mod raster;
+mod rest;
 mod result;
 mod table;
 mod tree;
+mod weights;
 mod worth;
 
 pub(in crate::nest) use board::{Board, Filled, Kind, Limits};

@@ -1,9 +1,10 @@
 //! A fill as the searches see it, and the answer as people see it.
 
-use super::super::build::{Pattern, layout};
+use super::super::build::{Pattern, Solution, layout};
 use super::super::part::Part;
 use super::super::problem::{Class, Problem};
-use super::super::report::{Order, Queues, sheet as write};
+use super::super::report::Order;
+use super::super::sheets::sheets;
 use super::super::tree::Tree;
 use super::board::{Board, Filled, Kind, Limits};
 use super::check::copies;
@@ -75,9 +76,10 @@ impl<'a> Question<'a> {
             saw: self.saw,
             problem: &self.problem,
         };
-        let sawn = write(order, &pattern, &piece, &mut Queues::new(&self.problem));
+        let solution = Solution { runs: vec![(pattern, 1)], left: Vec::new(), cost: 0 };
+        let (sawn, _) = sheets(order, &solution, &[piece]);
         // There is one sheet and one rack: the sheet is always written.
-        let (placements, cuts, offcuts) = sawn.map_or_else(
+        let (placements, cuts, offcuts) = sawn.into_iter().next().map_or_else(
             || (Vec::new(), Tree::waste(), Vec::new()),
             |sheet| (sheet.placements, sheet.cuts, sheet.offcuts),
         );

@@ -98,7 +98,7 @@ impl FillPart {
 impl From<Part> for FillPart {
     /// The same part, worth its area.
     fn from(part: Part) -> FillPart {
-        let Part { label, length, width, count, grain, boat } = part;
+        let Part { label, length, width, count, grain, boat, .. } = part;
         FillPart { label, length, width, count: Some(count), grain, value: None, boat }
     }
 }
