@@ -1,12 +1,13 @@
 //! Laws of the nest.
 
 use crate::saw_replay::{What, check_stages, replay};
-use crate::waste::{check_inside, sheet_of, waste};
+use crate::waste::{Share, check_inside, frame, sheet_of, waste};
 use deck_core::length::{JsonForm, with_json_form};
 use deck_core::nest::{Cost, CutSheet, Effort, Grain, Nest, Part, nest};
 use deck_core::stock::{Saw, SawLine, Sheet, SheetGrain};
 use deck_core::{Area, Length, Money, Unit};
 use proptest::prelude::*;
+use proptest::strategy::ValueTree;
 use proptest::test_runner::RngSeed;
 
 /// Random orders in each run of the laws.
@@ -19,20 +20,33 @@ fn eighths(count: i64) -> Length {
     Length::inch_fraction(count, 8)
 }
 
-fn parts() -> impl Strategy<Value = Vec<Part>> {
+/// Length, width, copies, grain, boat and waste of a part.
+type Drawn = (i64, i64, u32, Grain, Option<&'static str>, Vec<Share>);
+
+fn drawn(
+    side: impl Strategy<Value = i64> + Clone,
+    waste: impl Strategy<Value = Vec<Share>>,
+) -> impl Strategy<Value = Drawn> {
     let grain = prop_oneof![2 => Just(Grain::Any), 1 => Just(Grain::Length), 1 => Just(Grain::Width)];
     let boat = prop_oneof![3 => Just(None), 1 => Just(Some("A")), 1 => Just(Some("B"))];
-    let side = || prop_oneof![4 => 1..60_i64, 1 => Just(20_i64), 1 => Just(40_i64), 1 => 60..110_i64];
-    let part = (side(), side(), 0..5_u32, grain, boat, waste());
-    prop::collection::vec(part, 0..9).prop_map(|parts| {
-        let part =
-            |(index, (length, width, count, grain, boat, waste)): (usize, (i64, i64, u32, Grain, Option<&str>, _))| {
-                // Labels repeat now and then.
-                let part =
-                    Part::new(format!("p{}", index % 6), eighths(length), eighths(width)).count(count).grain(grain);
-                let part = part.clone().inside(crate::waste::inside(&part, &waste));
-                boat.map_or(part.clone(), |boat| part.boat(boat))
-            };
+    (side.clone(), side, 0..5_u32, grain, boat, waste)
+}
+
+/// Parts of all sizes, with and without waste; or large ones that are mostly waste, beside small ones to fill it.
+fn parts() -> impl Strategy<Value = Vec<Part>> {
+    let side = || prop_oneof![4 => 1..60_i64, 1 => Just(20_i64), 1 => Just(40_i64), 1 => 60..110_i64].boxed();
+    let mixed = prop::collection::vec(drawn(side(), waste()), 0..9);
+    let large = prop::collection::vec(drawn((40..100_i64).boxed(), frame()), 1..4);
+    let middling = prop::collection::vec(drawn((15..40_i64).boxed(), frame()), 0..3);
+    let small = prop::collection::vec(drawn((2..20_i64).boxed(), waste()), 1..5);
+    let shaped = (large, middling, small).prop_map(|parts| [parts.0, parts.1, parts.2].concat());
+    prop_oneof![1 => mixed, 1 => shaped].prop_map(|parts: Vec<Drawn>| {
+        let part = |(index, (length, width, count, grain, boat, waste)): (usize, Drawn)| {
+            // Labels repeat now and then.
+            let part = Part::new(format!("p{}", index % 6), eighths(length), eighths(width)).count(count).grain(grain);
+            let part = part.clone().inside(crate::waste::inside(&part, &waste));
+            boat.map_or(part.clone(), |boat| part.boat(boat))
+        };
         parts.into_iter().enumerate().map(part).collect()
     })
 }
@@ -308,4 +322,21 @@ proptest! {
             prop_assert_eq!(json(&read), numbers);
         }
     }
+}
+
+/// The laws above say something of waste only where there is some: in one of so many orders, at the least.
+const WASTE_ONE_IN: usize = 20;
+
+#[test]
+fn random_orders_do_use_waste_inside_parts() {
+    let config = ProptestConfig { rng_seed: RngSeed::Fixed(SEED), ..ProptestConfig::default() };
+    let mut runner = proptest::test_runner::TestRunner::new(config);
+    let orders = 400;
+    let used = (0..orders).filter(|_| {
+        let (parts, stock, saw) = (parts(), stock(), saw()).new_tree(&mut runner).unwrap().current();
+        let answer = nest(&parts, &stock, &saw, Effort::Quick);
+        answer.is_ok_and(|answer| answer.sheets.iter().any(|sheet| sheet.inside.is_some()))
+    });
+    let used = used.count();
+    assert!(used * WASTE_ONE_IN >= orders, "{used} of {orders}");
 }

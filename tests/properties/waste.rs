@@ -21,6 +21,12 @@ pub(crate) fn waste() -> impl Strategy<Value = Vec<Share>> {
     ]
 }
 
+/// A part that is little more than a frame around its waste, at an edge or not.
+pub(crate) fn frame() -> impl Strategy<Value = Vec<Share>> {
+    let side = || (0..3_i64, 5..9_i64).prop_map(|(from, extent)| (from, extent.min(8 - from)));
+    (side(), side()).prop_map(|((x, length), (y, width))| vec![(x, length, y, width)])
+}
+
 pub(crate) fn inside(part: &Part, shares: &[Share]) -> Vec<Rectangle> {
     let piece = |&(x, length, y, width): &Share| {
         let eighth = |side: Length, count: i64| Length::from_nanometres(side.nanometres() / 8 * count);

@@ -109,4 +109,29 @@ mod tests {
         let weights = [1 << 90, 3 << 90, (1 << 90) + 5];
         assert_eq!(share(1_000_000_007, 1, &weights), [200_000_002, 600_000_004, 200_000_001]);
     }
+
+    proptest::proptest! {
+        #![proptest_config(proptest::test_runner::Config { cases: 2000, failure_persistence: None, ..Default::default() })]
+
+        /// Nothing is lost or made, no share is below zero, and none is off its due by more than one unit.
+        #[test]
+        fn any_sum_is_shared_without_a_rest(
+            whole in 0..1_000_000_000_000_i128,
+            weights in proptest::collection::vec(0..1_000_000_000_000_000_000_000_i128, 1..9),
+            in_cents in proptest::bool::ANY,
+        ) {
+            let grain = if in_cents { 100 } else { 1 };
+            let whole = whole / grain * grain;
+            let shares = share(whole, grain, &weights);
+            let total: i128 = weights.iter().sum();
+            proptest::prop_assume!(total > 0);
+            proptest::prop_assert_eq!(shares.iter().sum::<i128>(), whole);
+            for (share, weight) in shares.iter().zip(&weights) {
+                proptest::prop_assert!(*share >= 0 && share % grain == 0);
+                // Two units of grace: one for the remainder, one for weights that are shifted to 60 bits.
+                let due = whole as f64 * (*weight as f64 / total as f64);
+                proptest::prop_assert!((*share as f64 - due).abs() <= 2.0 * grain as f64, "{} for {}", share, due);
+            }
+        }
+    }
 }

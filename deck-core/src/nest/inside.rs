@@ -300,6 +300,31 @@ mod tests {
     }
 
     #[test]
+    fn an_answer_that_counts_on_waste_that_is_not_there_is_put_right() {
+        use super::super::build::{Node, Pattern};
+        let lids = Part::new("lid", inches(20), inches(16)).count(2);
+        let problem = Problem::new(&[notched().count(2), lids], &[ply()], &saw());
+        let class = |area: i128| (0..).zip(&problem.classes).find(|(_, class)| class.area == area).unwrap().0;
+        let square = i128::from(inches(1).nanometres()).pow(2);
+        let (board, lid) = (class(102 * 48 * square), class(20 * 16 * square));
+        let alone = |rack: usize, class: u32| {
+            let area = problem.classes[class as usize].area;
+            Pattern { rack, nodes: vec![Node::Part(class)], parts: vec![(class, 1)], area }
+        };
+        let mut left = vec![0; 2];
+        left[board as usize] = 1;
+        let cost = problem.racks[0].cost;
+        let mut solution = Solution { runs: vec![(alone(0, board), 1), (alone(1, lid), 2)], left, cost };
+        ground(&problem, &mut solution);
+        assert_eq!((solution.runs[1].1, solution.left[lid as usize], solution.left[board as usize]), (1, 1, 1));
+        // With no board at all there is no lid either.
+        solution.runs.remove(0);
+        solution.left[board as usize] = 2;
+        ground(&problem, &mut solution);
+        assert_eq!((solution.runs.len(), solution.left[lid as usize]), (0, 2));
+    }
+
+    #[test]
     fn waste_inside_waste_is_used() {
         let ring = Part::new("ring", inches(28), inches(22)).inside(vec![waste(4, 4, 20, 14)]);
         let core = Part::new("core", inches(19), inches(13)).inside(vec![waste(4, 4, 11, 5)]);

@@ -21,13 +21,13 @@ pub(super) fn sheets(order: Order<'_>, solution: &Solution, layouts: &[Piece]) -
         }
     }
     let left = sheets.queues.left(order.parts.len());
-    (sheets.sheets, left)
+    (sheets.written, left)
 }
 
 struct Sheets<'a> {
     order: Order<'a>,
     queues: Queues<'a>,
-    sheets: Vec<CutSheet>,
+    written: Vec<CutSheet>,
     /// For each class that has waste inside: its copies, where they lie.
     hosts: Vec<Vec<Host>>,
     /// How much of each waste is used.
@@ -50,7 +50,7 @@ impl<'a> Sheets<'a> {
         Sheets {
             order,
             queues: Queues::new(order.problem),
-            sheets: Vec::new(),
+            written: Vec::new(),
             hosts: vec![Vec::new(); order.problem.classes.len()],
             used: vec![0; order.problem.waste.len()],
         }
@@ -93,7 +93,7 @@ impl<'a> Sheets<'a> {
         *used += 1;
         let part = self.order.parts.get(host.part)?;
         let waste = part.fallen(part.inside.get(index)?, self.order.saw.kerf);
-        let placement = self.sheets.get(host.sheet)?.placements.get(host.copy)?.clone();
+        let placement = self.written.get(host.sheet)?.placements.get(host.copy)?.clone();
         // Whether the length runs across the part's own: that of the rack does where the nest sees the part so, and that
         // of the sheet runs along the grain, where there is any.
         let rack_across = part.lies_across() != turned;
@@ -106,14 +106,14 @@ impl<'a> Sheets<'a> {
 
     /// Takes a sheet up, and the parts on it that have waste inside.
     fn add(&mut self, stock: String, inside: Option<Inside>, cuts: Tree, written: Written, grain: bool) {
-        let sheet = self.sheets.len();
+        let sheet = self.written.len();
         for (copy, &(class, part)) in written.parts.iter().enumerate() {
             if let Some(hosts) = self.hosts.get_mut(class as usize).filter(|_| !self.used.is_empty()) {
                 hosts.push(Host { sheet, copy, part, grain });
             }
         }
         let Written { placements, offcuts, .. } = written;
-        self.sheets.push(CutSheet { stock, inside, placements, cuts, offcuts });
+        self.written.push(CutSheet { stock, inside, placements, cuts, offcuts });
     }
 }
 

@@ -269,3 +269,26 @@ fn a_long_run_of_strips_stays_a_flat_tree() {
     assert_eq!(serde_json::from_str::<Nest>(&text).unwrap(), nest);
     assert_eq!((nest.sheet_count, nest.proven), (1, true));
 }
+
+#[test]
+fn the_strip_that_needs_a_setting_of_its_own_comes_last() {
+    // Three strips fill the sheet: with the odd one last the fence is set once.
+    let strips =
+        [("20", 1), ("16", 2)].map(|(width, count)| part("strip", "96", width).count(count).grain(Grain::Length));
+    let nest = quick(&strips, &[sheet("a", "96", "52")], &Saw::new());
+    let settings: Vec<Length> = nest.sheets[0]
+        .cuts
+        .walk(length("96"), length("52"))
+        .filter_map(|piece| if let Tree::Cut(cut) = piece.tree { Some(cut.at) } else { None })
+        .collect();
+    assert_eq!(settings, [length("16"), length("16")]);
+}
+
+#[test]
+fn of_equal_costs_the_one_with_the_larger_offcut_is_taken() {
+    // A lid in the corner of a sheet: a crosscut first leaves 76 by 48, a rip first 96 by 32 and no more.
+    let saw = Saw::new().keep(length("12"), length("12"));
+    let nest = quick(&[part("lid", "20", "16").grain(Grain::Length)], &[sheet("a", "96", "48")], &saw);
+    let largest = nest.sheets[0].offcuts.iter().map(|offcut| (offcut.length, offcut.width)).max();
+    assert_eq!(largest, Some((length("76"), length("48"))));
+}

@@ -223,10 +223,23 @@ class Rectangle(TypedDict):
     width: float
 
 
+class Inside(TypedDict):
+    """The part in which a sheet is waste: where it lies, and the waste in the part's own coordinates."""
+
+    part: str
+    sheet: int
+    copy: int
+    placement: Placement
+    waste: Rectangle
+    length: float
+    width: float
+
+
 class Sheet(TypedDict):
     """One sheet, its parts and how to saw it."""
 
     stock: str
+    inside: NotRequired[Inside]
     placements: list[Placement]
     cuts: dict[str, Any]
     offcuts: list[Rectangle]

@@ -8,7 +8,7 @@ use crate::length::Length;
 const MOST_COPIES: u32 = 10_000;
 
 pub(super) fn extra(parts: &Parts<'_>, faults: &mut Faults) {
-    let listing = parts.extra_parts;
+    let listing = parts.extra;
     if too_many(listing.items.len(), "parts", "extra_parts", faults) {
         return;
     }

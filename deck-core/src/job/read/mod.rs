@@ -185,7 +185,7 @@ impl Draft {
             openings: listing(&self.openings),
             keep_clear: listing(&self.keep_clear),
             stock: self.stock.as_ref().map(listing),
-            extra_parts: listing(&self.extra_parts),
+            extra: listing(&self.extra_parts),
             gap: self.gap,
             end_tolerance: self.end_tolerance,
             fastening: &self.fastening,

@@ -20,7 +20,7 @@ pub(in crate::nest) enum Piece {
 /// What the choice between layouts looks at once area and cost are equal.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub(in crate::nest) struct Tally {
-    /// Largest single piece worth keeping, in grown area.
+    /// Largest single piece worth keeping, in real area.
     pub(in crate::nest) largest_offcut: i128,
     /// Different fence settings: direction and distance.
     pub(in crate::nest) fences: BTreeSet<(SawLine, i64)>,
@@ -39,7 +39,8 @@ pub(in crate::nest) fn strip(piece: Size, line: SawLine, extent: i64) -> Size {
 /// The pattern's pieces in sawing order.
 ///
 /// Strips of one run may be sawn in any order. The widest come first, so that equal ones share a fence setting, and
-/// what is left free lies behind them in one piece.
+/// what is left free lies behind them in one piece. Where nothing is left, the last strip needs no cut: that is the one
+/// whose width occurs least often, and its fence setting is saved.
 pub(in crate::nest) fn layout(problem: &Problem, pattern: &Pattern) -> Piece {
     let size = problem.racks.get(pattern.rack).map_or((0, 0), |rack| rack.size);
     piece(&pattern.nodes, 0, size)
@@ -78,8 +79,28 @@ fn strips(nodes: &[Node], index: u32, size: Size, run: SawLine) -> Piece {
     pieces.sort_by_key(|&(extent, _)| Reverse(extent));
     if free > 0 {
         pieces.push((free, Piece::Free));
+    } else {
+        rarest_last(&mut pieces);
     }
     Piece::Strips(run, pieces)
+}
+
+/// Moves the strip whose extent occurs least often to the end, the narrowest such among equals; widest come first.
+fn rarest_last(pieces: &mut Vec<(i64, Piece)>) {
+    // Equal ones stand together: a group is as long as its extent occurs.
+    let mut rarest: Option<(usize, usize)> = None;
+    let mut start = 0;
+    while let Some(&(extent, _)) = pieces.get(start) {
+        let count = pieces.iter().skip(start).take_while(|piece| piece.0 == extent).count();
+        if rarest.is_none_or(|(_, least)| count <= least) {
+            rarest = Some((start + count - 1, count));
+        }
+        start += count;
+    }
+    if let Some((at, _)) = rarest {
+        let piece = pieces.remove(at);
+        pieces.push(piece);
+    }
 }
 
 impl Tally {
@@ -94,7 +115,8 @@ impl Tally {
             Piece::Part(_) => {}
             Piece::Free => {
                 if problem.keeps(size, grain) {
-                    self.largest_offcut = self.largest_offcut.max(i128::from(size.0) * i128::from(size.1));
+                    let area = i128::from(size.0 - problem.kerf) * i128::from(size.1 - problem.kerf);
+                    self.largest_offcut = self.largest_offcut.max(area);
                 }
             }
             Piece::Strips(line, pieces) => {
