@@ -106,6 +106,14 @@ impl Slicing {
         self.knots.get(at as usize)
     }
 
+    /// The saw line that parts the whole, where there is more than one part.
+    pub(super) fn first_line(&self) -> Option<SawLine> {
+        match self.knot(self.root)?.kind {
+            Kind::Join(line, ..) => Some(line),
+            Kind::Part(_) | Kind::Unused => None,
+        }
+    }
+
     /// The parts on the sheet, by class.
     pub(super) fn classes(&self) -> impl Iterator<Item = u32> + '_ {
         self.parts().map(|(_, class)| class)

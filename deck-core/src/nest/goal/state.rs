@@ -103,7 +103,8 @@ impl<'p> State<'p> {
         steps.spend(self.pack(&chosen, &pool) + ROUND);
         // The sum of a whole and a broken random number falls off like an exponential one, and is the same everywhere.
         let luck = f64::from(self.random.zeros()) + self.random.share();
-        if self.out.is_empty() || self.worth(&chosen) <= before + yielding * luck {
+        let good_enough = self.out.is_empty() || self.worth(&chosen) <= before + yielding * luck;
+        if good_enough && self.may_start(&chosen) {
             return;
         }
         for (&at, old) in chosen.iter().zip(saved) {
@@ -112,6 +113,14 @@ impl<'p> State<'p> {
             }
         }
         self.out = saved_out;
+    }
+
+    /// True where the first saw line of every chosen sheet runs as the saw wants it. What is set into its place keeps to
+    /// that; what is left when parts are taken out may not.
+    fn may_start(&self, chosen: &[usize]) -> bool {
+        let first = self.problem.first;
+        let lines = chosen.iter().filter_map(|&at| self.sheets.get(at)?.first_line());
+        first.is_none_or(|first| lines.into_iter().all(|line| line == first))
     }
 
     fn choose(&mut self) -> Vec<usize> {
