@@ -21,11 +21,12 @@ ground   geometry > money > length > error, math
 ";
 
 /// What the crate's root re-exports, and from which room.
-const RE_EXPORTS: [(&str, &[&str]); 5] = [
+const RE_EXPORTS: [(&str, &[&str]); 6] = [
     ("error", &["Error", "Fault", "Faults", "Kind"]),
     ("length", &["Area", "Length", "Notation", "Unit"]),
     ("money", &["Money"]),
     ("job", &["Job"]),
+    ("nest", &["fill"]),
     ("plan", &["Plan"]),
 ];
 
