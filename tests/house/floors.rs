@@ -28,6 +28,7 @@ const RE_EXPORTS: [(&str, &[&str]); 6] = [
     ("job", &["Job"]),
     ("nest", &["fill"]),
     ("plan", &["Plan"]),
+    ("span", &["beam"]),
 ];
 
 /// Each room's height, the ground lowest.
