@@ -28,7 +28,7 @@ const RE_EXPORTS: [(&str, &[&str]); 6] = [
     ("job", &["Job"]),
     ("nest", &["fill"]),
     ("plan", &["Plan"]),
-    ("span", &["beam"]),
+    ("span", &["beam", "plate"]),
 ];
 
 /// Each room's height, the ground lowest.
