@@ -25,13 +25,13 @@
 //! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
 //! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`], [`fill()`],
 //!   [`takeoff::takeoff`], [`cautions`].
-//! - **Strength of a board**: [`span::beam`], [`span::plate`].
+//! - **Does it carry**: [`span_limits`], [`span::beam`], [`span::plate`], [`span`] (lay-ups, loads, supports).
 //! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
 //! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].
 //! - **When input is wrong**: [`Error`], a list of [`Fault`]s of a [`Kind`], each with a JSON pointer.
 //!
 //! # Limits
-//! No load rating is computed and nothing is called safe. Boards lie athwart, in one piece from side to side; members are
+//! Figures of strength are for a person to judge: no load rating of a boat is computed and nothing is called safe. Boards lie athwart, in one piece from side to side; members are
 //! straight, square to the boat and level.
 
 #![forbid(unsafe_code)]
@@ -64,4 +64,4 @@ pub use length::{Area, Length, Notation, Unit};
 pub use money::Money;
 pub use nest::fill;
 pub use plan::{Plan, plan};
-pub use span::{beam, plate};
+pub use span::{beam, plate, span_limits};

@@ -53,9 +53,10 @@ impl Board {
             return All::DoNotFit;
         }
         let values: Vec<i64> = self.kinds.iter().map(|kind| self.area(kind)).collect();
-        let total: i64 = values.iter().zip(&self.kinds).fold(0, |sum, (value, kind)| {
-            sum.saturating_add(value.saturating_mul(i64::from(kind.count)))
-        });
+        let total: i64 = values
+            .iter()
+            .zip(&self.kinds)
+            .fold(0, |sum, (value, kind)| sum.saturating_add(value.saturating_mul(i64::from(kind.count))));
         if total > self.area_bound(&values) {
             return All::DoNotFit;
         }
@@ -199,13 +200,7 @@ impl Searching<'_> {
     }
 
     /// Joins rectangles, with a wider beam each time, until nothing was left out; the bound.
-    fn join<V: Amount>(
-        &self,
-        priced: &Priced,
-        found: &mut Found,
-        bound: i64,
-        steps: &mut u64,
-    ) -> i64 {
+    fn join<V: Amount>(&self, priced: &Priced, found: &mut Found, bound: i64, steps: &mut u64) -> i64 {
         /// Rectangles for each room that a pass may make, and for how many eighths the rest of the sheet counts in the order.
         const BEAMS: [(usize, u8); 5] = [(1, 2), (1, 5), (4, 6), (24, 7), (usize::MAX, 8)];
         if Rest::<V>::cost(self.lengths, self.widths) > *steps {

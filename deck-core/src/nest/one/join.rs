@@ -261,11 +261,15 @@ impl<'a, V: Amount> Search<'a, V> {
         const KEEP: u64 = 40;
         let Some(other) = self.rect(pair.other).filter(|other| !other.beaten) else { return LOOK };
         let reduced = this.reduced + other.reduced;
-        if self.bound(reduced, pair.room) < self.needed || !self.turns_allow(rect, pair) || !self.has_place(reduced, pair.room) {
+        if self.bound(reduced, pair.room) < self.needed
+            || !self.turns_allow(rect, pair)
+            || !self.has_place(reduced, pair.room)
+        {
             return LOOK;
         }
         let stride = self.packing.words();
-        let words = |rect: u32| self.words.get(rect as usize * stride..(rect as usize + 1) * stride).unwrap_or_default();
+        let words =
+            |rect: u32| self.words.get(rect as usize * stride..(rect as usize + 1) * stride).unwrap_or_default();
         let mut sum = std::mem::take(&mut self.scratch);
         let allowed = self.packing.add(words(rect), words(pair.other), &mut sum);
         self.scratch = sum;

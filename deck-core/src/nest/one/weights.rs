@@ -91,7 +91,8 @@ impl Weights {
         let slopes: Vec<f64> = board.kinds.iter().zip(taken).map(over).collect();
         let all = self.all;
         let moves = |(slope, weight): (&f64, &f64)| *slope > 0.0 || *weight > 0.0 || all;
-        let length: f64 = slopes.iter().zip(&self.weights).filter(|pair| moves(*pair)).map(|(slope, _)| slope * slope).sum();
+        let length: f64 =
+            slopes.iter().zip(&self.weights).filter(|pair| moves(*pair)).map(|(slope, _)| slope * slope).sum();
         if length == 0.0 || self.stride < LEAST_STRIDE {
             return false;
         }
