@@ -5,6 +5,7 @@
 mod beam_cases;
 mod counts;
 mod decks;
+mod fill;
 mod nest;
 mod sheets;
 mod squareness;

@@ -119,7 +119,9 @@ fn wished(length: f64, fixed: &[f64], posts: &[f64], size: f64) -> Vec<f64> {
 /// The lines along one side.
 fn side(length: f64, mut posts: Vec<f64>, kinks: &[f64], size: f64, coarser: bool) -> Side {
     let slack = SAME * length;
-    posts.iter_mut().for_each(|at| *at = at.clamp(0.0, length));
+    for at in &mut posts {
+        *at = at.clamp(0.0, length);
+    }
     posts.extend([0.0, length]);
     posts.sort_by(f64::total_cmp);
     posts.dedup_by(|a, b| *a - *b <= slack);
