@@ -6,6 +6,8 @@
 //! European Journal of Operational Research 191 (2008), of Hifi and Zissimopoulos (1996), or of a dynamic programme of
 //! this project that is not the library's.
 
+#![allow(clippy::unreadable_literal, reason = "values stand as the tables print them")]
+
 use deck_core::nest::{Effort, Fill, FillPart, Grain, Worth};
 use deck_core::stock::{Saw, Sheet};
 use deck_core::{Length, Money, Unit, fill};
