@@ -158,7 +158,9 @@ fn gross_rectangles() {
             assert!(printed.is_none_or(|printed| (ours - printed).abs() < 6e-4), "{thickness}: {ours} for {printed:?}");
         }
         let mut slices = Layup::even(9, inches(thickness), stresses(CLASS_I)).plies;
-        slices.iter_mut().for_each(|ply| ply.grain = deck_core::span::PlyGrain::With);
+        for ply in &mut slices {
+            ply.grain = deck_core::span::PlyGrain::With;
+        }
         layup.plies = slices;
         let sliced = layup.section(Across).unwrap();
         assert!((sliced.i / solid.i - 1.0).abs() < 1e-9 && (sliced.ib_q / solid.ib_q - 1.0).abs() < 1e-9);

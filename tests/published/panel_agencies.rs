@@ -95,7 +95,7 @@ fn structural_one_the_weak_way() {
     }
 }
 
-/// C_C of Q225J as printed: group, grade, factors across and along; and the load durations.
+/// `C_C` of Q225J as printed: group, grade, factors across and along; and the load durations.
 #[test]
 fn factors_as_printed() {
     use FaceGrade::{Marine, Other, Sanded};
