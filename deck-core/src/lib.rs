@@ -23,7 +23,7 @@
 //! # What there is
 //! - **The one call**: [`plan()`], [`Plan`], [`Job`]; [`plan::Planner`] for effort and progress.
 //! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
-//! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`],
+//! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`], [`fill()`],
 //!   [`takeoff::takeoff`], [`cautions`].
 //! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
 //! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].
@@ -60,4 +60,5 @@ pub use error::{Error, Fault, Faults, Kind};
 pub use job::Job;
 pub use length::{Area, Length, Notation, Unit};
 pub use money::Money;
+pub use nest::fill;
 pub use plan::{Plan, plan};

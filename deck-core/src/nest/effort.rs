@@ -30,6 +30,8 @@ const QUICK_EACH: u64 = 2_000;
 const STANDARD: u64 = 80_000_000;
 /// About twenty seconds.
 const THOROUGH: u64 = 2_000_000_000;
+/// Some hundredths of a second: quick fills a sheet by dynamic programming and searches little.
+const QUICK_ONE: u64 = 4_000_000;
 /// Standard stops when so many steps for each copy have brought nothing better. Orders of the size of a boat are then
 /// done within some hundredths of a second; ten times as many find a better answer for few of them.
 const STANDARD_PATIENCE: u64 = 200_000;
@@ -43,6 +45,16 @@ impl Effort {
         match self {
             Effort::Steps(steps) => Steps::new(quick.min(steps), u64::MAX),
             _ => Steps::new(quick, u64::MAX),
+        }
+    }
+
+    /// Steps for the best of one sheet.
+    pub(super) fn one_sheet(self) -> u64 {
+        match self {
+            Effort::Quick => QUICK_ONE,
+            Effort::Standard => STANDARD,
+            Effort::Thorough => THOROUGH,
+            Effort::Steps(steps) => steps,
         }
     }
 

@@ -30,6 +30,7 @@ mod check;
 mod choose;
 mod cost;
 mod effort;
+mod one;
 mod part;
 mod problem;
 mod random;
@@ -44,6 +45,7 @@ mod why;
 
 pub use cost::{BoatCost, Cost, CostIn};
 pub use effort::Effort;
+pub use one::{Fill, FillPart, Worth, WorthIn, fill};
 pub use part::{Grain, Part};
 pub use result::{CutSheet, Nest, Placement, Rectangle, Unplaced};
 pub use tree::{Cut, Piece, Tree, Yes};

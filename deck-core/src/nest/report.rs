@@ -46,14 +46,14 @@ pub(super) fn report(order: Order<'_>, solution: &Solution, bound: &Bound) -> Ne
 }
 
 /// Hands out the parts of each class, one copy after the other.
-struct Queues<'a> {
+pub(super) struct Queues<'a> {
     problem: &'a Problem,
     /// For each class: the member at hand, and how many of its copies are handed out.
     at: Vec<(usize, u32)>,
 }
 
 impl Queues<'_> {
-    fn new(problem: &Problem) -> Queues<'_> {
+    pub(super) fn new(problem: &Problem) -> Queues<'_> {
         Queues { problem, at: vec![(0, 0); problem.classes.len()] }
     }
 
@@ -125,7 +125,8 @@ impl Spot {
     }
 }
 
-fn sheet(order: Order<'_>, pattern: &Pattern, piece: &Piece, queues: &mut Queues<'_>) -> Option<CutSheet> {
+/// One sheet sawn by a pattern.
+pub(super) fn sheet(order: Order<'_>, pattern: &Pattern, piece: &Piece, queues: &mut Queues<'_>) -> Option<CutSheet> {
     let stock = order.stock.get(pattern.rack)?;
     let grain = order.problem.racks.get(pattern.rack)?.grain;
     let (length, width) = stock.size();
