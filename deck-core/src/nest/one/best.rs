@@ -1,31 +1,175 @@
 //! The best of one sheet, by the means that the copies and the saw allow.
 
 use super::board::{Board, Filled};
+use super::join::{End, Ground, Search};
+use super::raster::Raster;
+use super::rest::Rest;
 use super::table::{Amount, Table};
-use super::tree::Joins;
+use super::tree::{Joined, Joins};
+use super::weights::{Priced, Weights};
+
+/// The best pattern at hand.
+#[derive(Debug, Default)]
+struct Found {
+    value: i64,
+    pattern: Option<(Joins, Joined)>,
+}
+
+impl Found {
+    fn offer(&mut self, value: i64, joins: Joins, joined: Joined) {
+        if value > self.value {
+            *self = Found { value, pattern: Some((joins, joined)) };
+        }
+    }
+}
 
 impl Board {
     /// The best set that the steps pay for; they are counted down. A step is some ten nanoseconds.
     ///
-    /// `values` are worth of one copy, by kind; none is below zero, and a sheet full of the best is below 2⁶².
+    /// `values` are worth of one copy, by kind; none is below zero, and a sheet full of the best is below 2⁶⁰.
     pub(in crate::nest) fn best(&self, values: &[i64], steps: &mut u64) -> Filled {
-        if self.area_bound(values) <= i64::from(i32::MAX) {
-            self.best_in::<i32>(values, steps)
+        /// Parts in which values are counted at most, so that weights can be fractions.
+        const FINEST: i64 = 1 << 10;
+        let most = self.area_bound(values).max(1);
+        let narrow = i64::from(i32::MAX) / 2;
+        if most <= narrow {
+            self.best_in::<i32>(values, (narrow / most).clamp(1, FINEST), steps)
         } else {
-            self.best_in::<i64>(values, steps)
+            self.best_in::<i64>(values, ((1 << 61) / most).clamp(1, FINEST), steps)
         }
     }
 
-    fn best_in<V: Amount>(&self, values: &[i64], steps: &mut u64) -> Filled {
-        let items = self.items(values);
-        let mut joins = Joins::new();
-        let mut spent = 0;
-        let by_area = self.area_bound(values);
+    fn best_in<V: Amount>(&self, values: &[i64], scale: i64, steps: &mut u64) -> Filled {
         let (lengths, widths, complete) = self.points::<V>(*steps);
-        let table: Table<'_, V> = Table::new(&lengths, &widths, &items, &mut spent);
+        let ground = Searching { board: self, lengths: &lengths, widths: &widths, values, scale };
+        let mut found = Found::default();
+        let mut bound = self.area_bound(values);
+        let (priced, by_weights) = ground.weigh::<V>(&mut found, steps);
+        if complete {
+            bound = bound.min(by_weights);
+        }
+        if found.value < bound {
+            bound = bound.min(ground.join::<V>(&priced, &mut found, bound, complete, steps));
+        }
+        let bound = bound.max(found.value);
+        match found.pattern {
+            Some((joins, joined)) => self.filled(&joins, Some(joined), values, bound),
+            None => self.filled(&Joins::new(), None, values, bound),
+        }
+    }
+}
+
+/// What does not change while one sheet is being filled.
+#[derive(Debug, Clone, Copy)]
+struct Searching<'a> {
+    board: &'a Board,
+    lengths: &'a Raster,
+    widths: &'a Raster,
+    values: &'a [i64],
+    scale: i64,
+}
+
+impl Searching<'_> {
+    fn table<V: Amount>(&self, priced: &Priced, steps: &mut u64) -> Table<'_, V> {
+        let mut spent = 0;
+        let table = Table::new(self.lengths, self.widths, &priced.items(self.board), &mut spent);
         *steps = steps.saturating_sub(spent);
-        let pattern = table.pattern(&items, &mut joins);
-        let bound = if complete { table.whole().min(by_area) } else { by_area };
-        self.filled(&joins, pattern, values, bound)
+        table
+    }
+
+    /// The weights of the lowest bound, and that bound. Patterns met on the way are offered.
+    fn weigh<V: Amount>(&self, found: &mut Found, steps: &mut u64) -> (Priced, i64) {
+        /// Rounds of improvement at most.
+        const ROUNDS: usize = 120;
+        /// Rounds together take so small a share of the steps.
+        const SHARE: u64 = 6;
+        let before = *steps;
+        let mut weights = Weights::new(self.board.kinds.len());
+        let mut lowest: Option<(i64, Priced)> = None;
+        for _ in 0..ROUNDS {
+            let priced = weights.priced(self.board, self.values, self.scale);
+            let table = self.table::<V>(&priced, steps);
+            let sum = table.whole().saturating_add(priced.constant);
+            let taken = self.try_pattern(&table, &priced, found);
+            if lowest.as_ref().is_none_or(|lowest| sum < lowest.0) {
+                lowest = Some((sum, priced));
+            }
+            let least = lowest.as_ref().map_or(i64::MAX, |lowest| lowest.0 / self.scale);
+            let go_on = weights.improve(self.board, &taken, sum as f64 / self.scale as f64, found.value);
+            if least <= found.value || !go_on || before - *steps > before / SHARE {
+                break;
+            }
+        }
+        let (sum, priced) = lowest.unwrap_or_else(|| (i64::MAX, Priced::plain(self.values, self.scale)));
+        (priced, sum / self.scale)
+    }
+
+    /// Offers the best pattern of a table without the copies that are too many; what it takes with them.
+    fn try_pattern<V: Amount>(&self, table: &Table<'_, V>, priced: &Priced, found: &mut Found) -> Vec<u32> {
+        let mut taken = vec![0; self.board.kinds.len()];
+        let mut joins = Joins::new();
+        let Some(whole) = table.pattern(&priced.items(self.board), &mut joins) else { return taken };
+        for class in joins.parts(whole) {
+            if let Some(taken) = taken.get_mut(class as usize) {
+                *taken += 1;
+            }
+        }
+        let count = |class: u32| self.board.kinds.get(class as usize).map_or(0, |kind| kind.count);
+        let mut pruned = Joins::new();
+        if let Some(kept) = joins.pruned(whole, count, &mut pruned)
+            && self.board.can_saw(&pruned, kept)
+        {
+            let value = |class: u32| self.values.get(class as usize).copied().unwrap_or(0);
+            let sum = pruned.parts(kept).into_iter().map(value).sum();
+            found.offer(sum, pruned, kept);
+        }
+        taken
+    }
+
+    /// Joins rectangles, with a wider beam each time, until nothing was left out; the bound.
+    fn join<V: Amount>(
+        &self,
+        priced: &Priced,
+        found: &mut Found,
+        bound: i64,
+        complete: bool,
+        steps: &mut u64,
+    ) -> i64 {
+        /// Rectangles for each room that a pass may make.
+        const BEAMS: [usize; 4] = [1, 4, 24, usize::MAX];
+        if Rest::<V>::cost(self.lengths, self.widths) > *steps {
+            return bound;
+        }
+        let table = self.table::<V>(priced, steps);
+        let mut spent = 0;
+        let rest = Rest::new(&table, self.lengths, self.widths, &mut spent);
+        *steps = steps.saturating_sub(spent);
+        let ground = Ground {
+            board: self.board,
+            lengths: self.lengths,
+            widths: self.widths,
+            values: self.values,
+            priced,
+            rest: &rest,
+        };
+        for beam in BEAMS {
+            /// Share of the steps that one pass with a beam may take.
+            const SHARE: u64 = 8;
+            let mut some = if beam == usize::MAX { *steps } else { *steps / SHARE };
+            let before = some;
+            let mut search = Search::new(ground, found.value, beam);
+            let end = search.run(&mut some);
+            *steps = steps.saturating_sub(before - some);
+            let (joins, best) = search.found();
+            if let Some((value, joined)) = best {
+                found.offer(value, joins, joined);
+            }
+            match end {
+                End::Done if complete => return found.value,
+                End::Spent(bound) if complete && beam == usize::MAX => return bound,
+                End::Done | End::Narrow | End::Spent(_) => {}
+            }
+        }
+        bound
     }
 }

@@ -73,6 +73,8 @@ pub(in crate::nest) struct Board {
     pub(super) size: Size,
     /// The unit along each side: what divides the extents of all kinds.
     unit: Size,
+    /// True along each side where the sheet is not a whole number of units.
+    slack: (bool, bool),
     /// What may be cut, sizes in units, counts at most what the sheet holds.
     pub(super) kinds: Vec<Kind>,
     /// Ways in which kinds may lie on the sheet, with values of zero.
@@ -124,7 +126,8 @@ impl Board {
         let unlimited = kinds.iter().all(|kind| kind.count >= most_copies(sheet, kind.size));
         let kinds: Vec<Kind> = kinds.iter().zip(counts).map(|(kind, count)| Kind { count, ..*kind }).collect();
         let (lengths, widths, complete) = rasters(size, &ways, &kinds);
-        Board { size, unit, kinds, ways, limits, lengths, widths, unlimited, complete }
+        let slack = (size.0 * unit.0 < sheet.0, size.1 * unit.1 < sheet.1);
+        Board { size, unit, slack, kinds, ways, limits, lengths, widths, unlimited, complete }
     }
 
     /// The ways in which kinds may lie, with their values.
@@ -181,10 +184,25 @@ impl Board {
         i64::try_from(bound).unwrap_or(i64::MAX)
     }
 
+    /// True where the saw can make a rectangle of the sheet as it is joined.
+    pub(super) fn can_saw(&self, joins: &Joins, joined: Joined) -> bool {
+        let Some(line) = joins.line(joined) else { return true };
+        let (size, turns) = (joins.size(joined), joins.turns(joined));
+        let along = |line: SawLine| if line == SawLine::Length { turns.0 } else { turns.1 };
+        // With the other line first, there must be something to saw off.
+        let first = self.limits.first.unwrap_or(line);
+        let rest = match first {
+            _ if first == line => true,
+            SawLine::Length => size.1 < self.size.1 || self.slack.1,
+            SawLine::Width => size.0 < self.size.0 || self.slack.0,
+        };
+        rest && self.limits.stages.is_none_or(|stages| along(first) <= stages)
+    }
+
     /// The pattern of joined rectangles, as cuts of the sheet.
     pub(super) fn filled(&self, joins: &Joins, joined: Option<Joined>, values: &[i64], bound: i64) -> Filled {
         let Some(joined) = joined else { return Filled::nothing(bound) };
-        let mut nodes = joins.nodes(joined, self.size, self.limits.first.unwrap_or(SawLine::Length));
+        let mut nodes = joins.nodes(joined, self.size, self.limits.first);
         for node in &mut nodes {
             if let Node::Split { line, at, .. } = node {
                 *at *= if *line == SawLine::Width { self.unit.0 } else { self.unit.1 };

@@ -58,7 +58,7 @@ impl<'r, V: Amount> Table<'r, V> {
             |raster: &Raster| -> u64 { raster.points().iter().map(|point| raster.floor(point / 2) as u64).sum() };
         let (rows, columns) = (lengths.len() as u64, widths.len() as u64);
         let across = halves(lengths).saturating_mul(columns) / 8;
-        let along = halves(widths).saturating_mul(rows) / 4;
+        let along = halves(widths).saturating_mul(rows) / 16;
         across.saturating_add(along).saturating_add(rows.saturating_mul(columns))
     }
 
