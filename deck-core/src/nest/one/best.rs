@@ -1,6 +1,7 @@
 //! The best of one sheet, by the means that the copies and the saw allow.
 
 use super::board::{Board, Filled};
+use super::climb::climb;
 use super::join::{End, Ground, Search};
 use super::raster::Raster;
 use super::rest::Rest;
@@ -23,35 +24,78 @@ impl Found {
     }
 }
 
+/// The answer to whether all parts can be cut from one sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(in crate::nest) enum All {
+    /// They can, so.
+    Fit(Filled),
+    /// They cannot.
+    DoNotFit,
+    /// The steps did not suffice to tell.
+    Unknown,
+}
+
 impl Board {
     /// The best set that the steps pay for; they are counted down. A step is some ten nanoseconds.
     ///
     /// `values` are worth of one copy, by kind; none is below zero, and a sheet full of the best is below 2⁶⁰.
     pub(in crate::nest) fn best(&self, values: &[i64], steps: &mut u64) -> Filled {
-        /// Parts in which values are counted at most, so that weights can be fractions.
-        const FINEST: i64 = 1 << 10;
-        let most = self.area_bound(values).max(1);
-        let narrow = i64::from(i32::MAX) / 2;
-        if most <= narrow {
-            self.best_in::<i32>(values, (narrow / most).clamp(1, FINEST), steps)
-        } else {
-            self.best_in::<i64>(values, ((1 << 61) / most).clamp(1, FINEST), steps)
+        self.above(values, None, steps)
+    }
+
+    /// Whether every copy of every kind can be cut from the sheet; steps are counted down.
+    ///
+    /// # Method
+    /// The best by area, where nothing less than all counts: a rectangle dies as soon as what is wasted in it and around
+    /// it is more than the sheet has to spare. Weights may raise a value too, because every copy has to be used.
+    pub(in crate::nest) fn all(&self, steps: &mut u64) -> All {
+        if !self.holds_each {
+            return All::DoNotFit;
+        }
+        let values: Vec<i64> = self.kinds.iter().map(|kind| self.area(kind)).collect();
+        let total: i64 = values.iter().zip(&self.kinds).fold(0, |sum, (value, kind)| {
+            sum.saturating_add(value.saturating_mul(i64::from(kind.count)))
+        });
+        if total > self.area_bound(&values) {
+            return All::DoNotFit;
+        }
+        let filled = self.above(&values, Some(total), steps);
+        match filled {
+            filled if filled.value == total => All::Fit(filled),
+            filled if filled.bound < total => All::DoNotFit,
+            _ => All::Unknown,
         }
     }
 
-    fn best_in<V: Amount>(&self, values: &[i64], scale: i64, steps: &mut u64) -> Filled {
+    fn above(&self, values: &[i64], total: Option<i64>, steps: &mut u64) -> Filled {
+        /// Parts in which values are counted at most, so that weights can be fractions.
+        const FINEST: i64 = 1 << 10;
+        let most = self.area_bound(values).max(1);
+        let narrow = i64::from(i32::MAX) / 4;
+        if most <= narrow {
+            self.search::<i32>(values, total, (narrow / most).clamp(1, FINEST), steps)
+        } else {
+            self.search::<i64>(values, total, ((1 << 60) / most).clamp(1, FINEST), steps)
+        }
+    }
+
+    fn search<V: Amount>(&self, values: &[i64], total: Option<i64>, scale: i64, steps: &mut u64) -> Filled {
         let (lengths, widths, complete) = self.points::<V>(*steps);
-        let ground = Searching { board: self, lengths: &lengths, widths: &widths, values, scale };
-        let mut found = Found::default();
+        let ground = Searching { board: self, lengths: &lengths, widths: &widths, values, scale, total, complete };
+        let mut found = Found { value: 0, pattern: None };
         let mut bound = self.area_bound(values);
         let (priced, by_weights) = ground.weigh::<V>(&mut found, steps);
         if complete {
             bound = bound.min(by_weights);
         }
-        if found.value < bound {
-            bound = bound.min(ground.join::<V>(&priced, &mut found, bound, complete, steps));
+        if ground.is_open(&found, bound) {
+            ground.climb(&mut found, bound, steps);
         }
-        let bound = bound.max(found.value);
+        if ground.is_open(&found, bound) {
+            bound = bound.min(ground.join::<V>(&priced, &mut found, bound, steps));
+        }
+        // What was asked for cannot be had: only that is known then, and not what is best.
+        let bound = if total.is_some() { bound } else { bound.max(found.value) };
         match found.pattern {
             Some((joins, joined)) => self.filled(&joins, Some(joined), values, bound),
             None => self.filled(&Joins::new(), None, values, bound),
@@ -67,9 +111,37 @@ struct Searching<'a> {
     widths: &'a Raster,
     values: &'a [i64],
     scale: i64,
+    /// Only this value is of interest, that of all parts together.
+    total: Option<i64>,
+    /// True where the points are all that matter: then what is not found does not exist.
+    complete: bool,
 }
 
 impl Searching<'_> {
+    /// The value that is to be exceeded.
+    fn known(&self, found: &Found) -> i64 {
+        self.total.map_or(found.value, |total| found.value.max(total - 1))
+    }
+
+    fn is_open(&self, found: &Found, bound: i64) -> bool {
+        self.known(found) < bound
+    }
+
+    /// Offers what climbing finds.
+    fn climb(&self, found: &mut Found, bound: i64, steps: &mut u64) {
+        /// Share of the steps for climbing, before anything is proven.
+        const SHARE: u64 = 8;
+        /// Decodings without anything better, for each way that a part may lie, after which a climb ends.
+        const PATIENCE: u64 = 60;
+        let mut some = *steps / SHARE;
+        let before = some;
+        let (value, joins, joined) = climb(self.board, self.values, bound, PATIENCE, &mut some);
+        *steps = steps.saturating_sub(before - some);
+        if let Some(joined) = joined {
+            found.offer(value, joins, joined);
+        }
+    }
+
     fn table<V: Amount>(&self, priced: &Priced, steps: &mut u64) -> Table<'_, V> {
         let mut spent = 0;
         let table = Table::new(self.lengths, self.widths, &priced.items(self.board), &mut spent);
@@ -84,7 +156,7 @@ impl Searching<'_> {
         /// Rounds together take so small a share of the steps.
         const SHARE: u64 = 6;
         let before = *steps;
-        let mut weights = Weights::new(self.board.kinds.len());
+        let mut weights = Weights::new(self.board.kinds.len(), self.total.is_some());
         let mut lowest: Option<(i64, Priced)> = None;
         for _ in 0..ROUNDS {
             let priced = weights.priced(self.board, self.values, self.scale);
@@ -95,8 +167,8 @@ impl Searching<'_> {
                 lowest = Some((sum, priced));
             }
             let least = lowest.as_ref().map_or(i64::MAX, |lowest| lowest.0 / self.scale);
-            let go_on = weights.improve(self.board, &taken, sum as f64 / self.scale as f64, found.value);
-            if least <= found.value || !go_on || before - *steps > before / SHARE {
+            let go_on = weights.improve(self.board, &taken, sum as f64 / self.scale as f64, self.known(found));
+            if !self.is_open(found, least) || !go_on || before - *steps > before / SHARE {
                 break;
             }
         }
@@ -132,12 +204,17 @@ impl Searching<'_> {
         priced: &Priced,
         found: &mut Found,
         bound: i64,
-        complete: bool,
         steps: &mut u64,
     ) -> i64 {
-        /// Rectangles for each room that a pass may make.
-        const BEAMS: [usize; 4] = [1, 4, 24, usize::MAX];
+        /// Rectangles for each room that a pass may make, and for how many eighths the rest of the sheet counts in the order.
+        const BEAMS: [(usize, u8); 5] = [(1, 2), (1, 5), (4, 6), (24, 7), (usize::MAX, 8)];
         if Rest::<V>::cost(self.lengths, self.widths) > *steps {
+            /// Where nothing can be proven, the climb may go on for longer.
+            const PATIENCE: u64 = 4000;
+            let (value, joins, joined) = climb(self.board, self.values, bound, PATIENCE, steps);
+            if let Some(joined) = joined {
+                found.offer(value, joins, joined);
+            }
             return bound;
         }
         let table = self.table::<V>(priced, steps);
@@ -155,9 +232,10 @@ impl Searching<'_> {
         for beam in BEAMS {
             /// Share of the steps that one pass with a beam may take.
             const SHARE: u64 = 8;
-            let mut some = if beam == usize::MAX { *steps } else { *steps / SHARE };
+            let all = beam.0 == usize::MAX;
+            let mut some = if all { *steps } else { *steps / SHARE };
             let before = some;
-            let mut search = Search::new(ground, found.value, beam);
+            let mut search = Search::new(ground, self.known(found), beam);
             let end = search.run(&mut some);
             *steps = steps.saturating_sub(before - some);
             let (joins, best) = search.found();
@@ -165,8 +243,8 @@ impl Searching<'_> {
                 found.offer(value, joins, joined);
             }
             match end {
-                End::Done if complete => return found.value,
-                End::Spent(bound) if complete && beam == usize::MAX => return bound,
+                End::Done if self.complete => return self.known(found),
+                End::Spent(bound) if self.complete && all => return bound,
                 End::Done | End::Narrow | End::Spent(_) => {}
             }
         }

@@ -77,6 +77,8 @@ pub(in crate::nest) struct Board {
     slack: (bool, bool),
     /// What may be cut, sizes in units, counts at most what the sheet holds.
     pub(super) kinds: Vec<Kind>,
+    /// True where the sheet holds every copy of each kind for itself.
+    pub(super) holds_each: bool,
     /// Ways in which kinds may lie on the sheet, with values of zero.
     pub(super) ways: Vec<Item>,
     pub(super) limits: Limits,
@@ -124,10 +126,11 @@ impl Board {
             counts.push(kind.count.min(fits));
         }
         let unlimited = kinds.iter().all(|kind| kind.count >= most_copies(sheet, kind.size));
+        let holds_each = kinds.iter().zip(&counts).all(|(kind, count)| kind.count == *count);
         let kinds: Vec<Kind> = kinds.iter().zip(counts).map(|(kind, count)| Kind { count, ..*kind }).collect();
         let (lengths, widths, complete) = rasters(size, &ways, &kinds);
         let slack = (size.0 * unit.0 < sheet.0, size.1 * unit.1 < sheet.1);
-        Board { size, unit, slack, kinds, ways, limits, lengths, widths, unlimited, complete }
+        Board { size, unit, slack, kinds, holds_each, ways, limits, lengths, widths, unlimited, complete }
     }
 
     /// The ways in which kinds may lie, with their values.
@@ -150,6 +153,11 @@ impl Board {
             complete = false;
         }
         (lengths, widths, complete)
+    }
+
+    /// Area of one copy, in units.
+    pub(super) fn area(&self, kind: &Kind) -> i64 {
+        (kind.size.0 / self.unit.0).saturating_mul(kind.size.1 / self.unit.1)
     }
 
     /// Nothing on the sheet is worth more: by area, kind by kind.

@@ -52,6 +52,9 @@ struct Group {
     best: Vec<i64>,
 }
 
+/// Rectangles that are kept at most: half a gigabyte.
+const MOST_RECTS: usize = 1 << 22;
+
 /// No rectangle.
 const NONE: u32 = u32::MAX;
 
@@ -85,6 +88,7 @@ pub(super) struct Search<'a, V> {
     needed: i64,
     best: Option<(i64, Joined)>,
     beam: usize,
+    hope: u8,
     left_out: bool,
     scratch: Vec<u64>,
     pairs: Vec<Pair>,
@@ -100,7 +104,7 @@ struct Pair {
 
 impl<'a, V: Amount> Search<'a, V> {
     /// A search for more than a known value, with so many rectangles for each room at most.
-    pub(super) fn new(ground: Ground<'a, V>, known: i64, beam: usize) -> Search<'a, V> {
+    pub(super) fn new(ground: Ground<'a, V>, known: i64, (beam, hope): (usize, u8)) -> Search<'a, V> {
         let packing = Packing::new(ground.board.kinds.iter().map(|kind| kind.count));
         let mut search = Search {
             scratch: vec![0; packing.words()],
@@ -116,6 +120,7 @@ impl<'a, V: Amount> Search<'a, V> {
             needed: ground.priced.needed(known),
             best: None,
             beam,
+            hope,
             left_out: false,
             pairs: Vec::new(),
             ground,
@@ -151,14 +156,13 @@ impl<'a, V: Amount> Search<'a, V> {
 
     /// Takes up one rectangle after the other.
     pub(super) fn run(&mut self, steps: &mut u64) -> End {
-        while let Some((bound, _, rect)) = self.open.pop() {
+        while let Some((_, _, rect)) = self.open.pop() {
+            let Some(this) = self.rect(rect).filter(|rect| !rect.beaten) else { continue };
+            let bound = self.bound(this.reduced, this.room);
             if bound < self.needed {
-                break;
-            }
-            if self.rect(rect).is_none_or(|rect| rect.beaten) {
                 continue;
             }
-            if *steps == 0 {
+            if *steps == 0 || self.rects.len() >= MOST_RECTS {
                 return End::Spent(self.ground.priced.bound(bound));
             }
             let spent = self.take_up(rect);
@@ -187,10 +191,10 @@ impl<'a, V: Amount> Search<'a, V> {
         let mut pairs = std::mem::take(&mut self.pairs);
         pairs.clear();
         let looks = self.partners(rect, this, &mut pairs);
+        let mut spent = looks / 4 + 4;
         for pair in &pairs {
-            self.join(rect, this, *pair);
+            spent += self.join(rect, this, *pair);
         }
-        let spent = looks / 4 + pairs.len() as u64 * 2 + 4;
         self.pairs = pairs;
         spent
     }
@@ -249,26 +253,32 @@ impl<'a, V: Amount> Search<'a, V> {
         looks
     }
 
-    fn join(&mut self, rect: u32, this: Rect, pair: Pair) {
-        let Some(other) = self.rect(pair.other).filter(|other| !other.beaten) else { return };
+    /// Makes one rectangle of two where it may be and is new; the steps that it took.
+    fn join(&mut self, rect: u32, this: Rect, pair: Pair) -> u64 {
+        /// Steps to look at a pair, to hold its counters against each other, and to look for its twins and keep it.
+        const LOOK: u64 = 1;
+        const COUNT: u64 = 6;
+        const KEEP: u64 = 40;
+        let Some(other) = self.rect(pair.other).filter(|other| !other.beaten) else { return LOOK };
         let reduced = this.reduced + other.reduced;
-        if self.bound(reduced, pair.room) < self.needed || !self.turns_allow(rect, pair) {
-            return;
+        if self.bound(reduced, pair.room) < self.needed || !self.turns_allow(rect, pair) || !self.has_place(reduced, pair.room) {
+            return LOOK;
         }
         let stride = self.packing.words();
         let words = |rect: u32| self.words.get(rect as usize * stride..(rect as usize + 1) * stride).unwrap_or_default();
         let mut sum = std::mem::take(&mut self.scratch);
         let allowed = self.packing.add(words(rect), words(pair.other), &mut sum);
         self.scratch = sum;
-        if !allowed || !self.in_beam(reduced, pair.room) {
-            return;
+        if !allowed {
+            return COUNT;
         }
         let turns = join_turns(pair.line, self.joins.turns(rect), self.joins.turns(pair.other));
-        if !self.is_new(pair.room, turns, Some(pair.line)) {
-            return;
+        if self.is_new(pair.room, turns, Some(pair.line)) {
+            self.take_place(reduced, pair.room);
+            let joined = self.joins.join(pair.line, rect, pair.other);
+            self.add(joined, reduced, this.value + other.value, pair.room);
         }
-        let joined = self.joins.join(pair.line, rect, pair.other);
-        self.add(joined, reduced, this.value + other.value, pair.room);
+        KEEP
     }
 
     fn turns_allow(&self, rect: u32, pair: Pair) -> bool {
@@ -298,7 +308,10 @@ impl<'a, V: Amount> Search<'a, V> {
         }
         let bound = self.bound(reduced, room);
         if bound >= self.needed {
-            self.open.push((bound, reduced, joined));
+            // A narrow beam dives: what is at hand counts for more than what may come.
+            let hope = bound - reduced;
+            let first = if self.beam == usize::MAX { bound } else { reduced + hope / 8 * i64::from(self.hope) };
+            self.open.push((first, reduced, joined));
         }
     }
 
@@ -352,21 +365,28 @@ impl<'a, V: Amount> Search<'a, V> {
     }
 
     /// True where the beam is wide enough for another rectangle that leaves this room.
-    fn in_beam(&mut self, reduced: i64, room: (u32, u32)) -> bool {
+    fn has_place(&mut self, reduced: i64, room: (u32, u32)) -> bool {
         if self.beam == usize::MAX {
             return true;
         }
+        let at = room.0 as usize * self.ground.widths.len() + room.1 as usize;
+        let group = self.group_at.get(at).and_then(|group| self.groups.get(*group as usize));
+        let has = group.is_none_or(|group| group.best.len() < self.beam || group.best.last() < Some(&reduced));
+        self.left_out |= !has;
+        has
+    }
+
+    fn take_place(&mut self, reduced: i64, room: (u32, u32)) {
         let beam = self.beam;
-        let group = self.group(room);
-        let Some(group) = self.groups.get_mut(group) else { return false };
-        let place = group.best.partition_point(|best| *best >= reduced);
-        if place >= beam {
-            self.left_out = true;
-            return false;
+        if beam == usize::MAX {
+            return;
         }
-        group.best.insert(place, reduced);
-        group.best.truncate(beam);
-        true
+        let group = self.group(room);
+        if let Some(group) = self.groups.get_mut(group) {
+            let place = group.best.partition_point(|best| *best >= reduced);
+            group.best.insert(place, reduced);
+            group.best.truncate(beam);
+        }
     }
 
     /// The group of a room, made where there is none.

@@ -32,6 +32,10 @@ impl Joins {
         Joins::default()
     }
 
+    pub(super) fn clear(&mut self) {
+        self.made.clear();
+    }
+
     pub(super) fn part(&mut self, class: u32, size: Size) -> Joined {
         self.add(Made::Part(class), size, (1, 1))
     }

@@ -29,7 +29,8 @@ impl Priced {
         let mut priced = Priced::plain(values, scale);
         for ((reduced, weight), kind) in priced.reduced.iter_mut().zip(weights).zip(&board.kinds) {
             // A weight above the value keeps the kind out altogether; more would only loosen the bound.
-            let weight = whole(weight * scale as f64).clamp(0, *reduced);
+            // Below zero only where all copies are used; to twice the value, so that sums stay in their range.
+            let weight = whole(weight * scale as f64).clamp(-*reduced, *reduced);
             *reduced -= weight;
             priced.constant += weight * i64::from(kind.count);
         }
@@ -56,6 +57,8 @@ impl Priced {
 #[derive(Debug, Clone)]
 pub(super) struct Weights {
     weights: Vec<f64>,
+    /// True where every copy has to be used: weights below zero are allowed then.
+    all: bool,
     /// Length of a step as a share of the way to the target.
     stride: f64,
     lowest: f64,
@@ -63,8 +66,8 @@ pub(super) struct Weights {
 }
 
 impl Weights {
-    pub(super) fn new(kinds: usize) -> Weights {
-        Weights { weights: vec![0.0; kinds], stride: 1.0, lowest: f64::INFINITY, since_lower: 0 }
+    pub(super) fn new(kinds: usize, all: bool) -> Weights {
+        Weights { weights: vec![0.0; kinds], all, stride: 1.0, lowest: f64::INFINITY, since_lower: 0 }
     }
 
     pub(super) fn priced(&self, board: &Board, values: &[i64], scale: i64) -> Priced {
@@ -86,14 +89,18 @@ impl Weights {
         }
         let over = |(kind, taken): (&super::board::Kind, &u32)| f64::from(*taken) - f64::from(kind.count);
         let slopes: Vec<f64> = board.kinds.iter().zip(taken).map(over).collect();
-        let moves = |(slope, weight): (&f64, &f64)| *slope > 0.0 || *weight > 0.0;
+        let all = self.all;
+        let moves = |(slope, weight): (&f64, &f64)| *slope > 0.0 || *weight > 0.0 || all;
         let length: f64 = slopes.iter().zip(&self.weights).filter(|pair| moves(*pair)).map(|(slope, _)| slope * slope).sum();
         if length == 0.0 || self.stride < LEAST_STRIDE {
             return false;
         }
         let step = self.stride * (bound - target as f64).max(1.0) / length;
         for (weight, slope) in self.weights.iter_mut().zip(&slopes) {
-            *weight = (*weight + step * slope).max(0.0);
+            *weight += step * slope;
+            if !all {
+                *weight = weight.max(0.0);
+            }
         }
         true
     }
