@@ -14,7 +14,7 @@ const ORDERS: u32 = 3000;
 const SEED: u64 = 1987;
 
 /// Eighths of an inch: coarse enough for parts to fit exactly now and then.
-fn eighths(count: i64) -> Length {
+pub(crate) fn eighths(count: i64) -> Length {
     Length::inch_fraction(count, 8)
 }
 
@@ -49,7 +49,7 @@ fn stock() -> impl Strategy<Value = Vec<Sheet>> {
     })
 }
 
-fn saw() -> impl Strategy<Value = Saw> {
+pub(crate) fn saw() -> impl Strategy<Value = Saw> {
     let kerf = prop_oneof![1 => Just(0_i64), 2 => Just(8_i64), 2 => 1..40_i64];
     let trim = prop_oneof![2 => Just(0_i64), 1 => 1..40_i64];
     let stages = prop_oneof![2 => Just(None), 3 => (1..4_u8).prop_map(Some)];
@@ -81,7 +81,7 @@ fn stock_of<'s>(sheet: &CutSheet, stock: &'s [Sheet]) -> Result<&'s Sheet, Strin
 }
 
 /// The saw's pieces are the placements, the offcuts and waste; nothing is lost.
-fn check_replay(sheet: &CutSheet, stock: &Sheet, saw: &Saw) -> Result<(), String> {
+pub(crate) fn check_replay(sheet: &CutSheet, stock: &Sheet, saw: &Saw) -> Result<(), String> {
     let (fallen, dust) = replay(sheet, stock, saw)?;
     let spot = |x: Length, y: Length, length: Length, width: Length| {
         [x.nanometres(), y.nanometres(), length.nanometres(), width.nanometres()]
@@ -134,7 +134,7 @@ fn check_keep(waste: bool, offcut: bool, length: i64, width: i64, stock: &Sheet,
 }
 
 /// Each placement is a copy of a part of that label and boat, lies as its grain asks, inside the trim.
-fn check_placements(sheet: &CutSheet, stock: &Sheet, parts: &[Part], saw: &Saw) -> Result<(), String> {
+pub(crate) fn check_placements(sheet: &CutSheet, stock: &Sheet, parts: &[Part], saw: &Saw) -> Result<(), String> {
     let (length, width) = stock.size();
     for placement in &sheet.placements {
         let is_copy = |part: &&Part| {

@@ -4,6 +4,7 @@
 
 mod counts;
 mod decks;
+mod fill;
 mod nest;
 mod sheets;
 mod squareness;

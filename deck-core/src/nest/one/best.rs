@@ -5,6 +5,7 @@ use super::climb::climb;
 use super::join::{End, Ground, Search};
 use super::raster::Raster;
 use super::rest::Rest;
+use super::stages::Staged;
 use super::table::{Amount, Table};
 use super::tree::{Joined, Joins};
 use super::weights::{Priced, Weights};
@@ -26,6 +27,7 @@ impl Found {
 
 /// The answer to whether all parts can be cut from one sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[allow(dead_code, reason = "asked by the nest where a few parts are left for one sheet")]
 pub(in crate::nest) enum All {
     /// They can, so.
     Fit(Filled),
@@ -48,14 +50,16 @@ impl Board {
     /// # Method
     /// The best by area, where nothing less than all counts: a rectangle dies as soon as what is wasted in it and around
     /// it is more than the sheet has to spare. Weights may raise a value too, because every copy has to be used.
+    #[allow(dead_code, reason = "asked by the nest where a few parts are left for one sheet")]
     pub(in crate::nest) fn all(&self, steps: &mut u64) -> All {
         if !self.holds_each {
             return All::DoNotFit;
         }
         let values: Vec<i64> = self.kinds.iter().map(|kind| self.area(kind)).collect();
-        let total: i64 = values.iter().zip(&self.kinds).fold(0, |sum, (value, kind)| {
-            sum.saturating_add(value.saturating_mul(i64::from(kind.count)))
-        });
+        let total: i64 = values
+            .iter()
+            .zip(&self.kinds)
+            .fold(0, |sum, (value, kind)| sum.saturating_add(value.saturating_mul(i64::from(kind.count))));
         if total > self.area_bound(&values) {
             return All::DoNotFit;
         }
@@ -75,11 +79,16 @@ impl Board {
         if most <= narrow {
             self.search::<i32>(values, total, (narrow / most).clamp(1, FINEST), steps)
         } else {
-            self.search::<i64>(values, total, ((1 << 60) / most).clamp(1, FINEST), steps)
+            let scale = i128::from((1_i64 << 60) / most).min((1 << 61) / self.all_copies(values).max(1));
+            self.search::<i64>(values, total, i64::try_from(scale).unwrap_or(1).clamp(1, FINEST), steps)
         }
     }
 
     fn search<V: Amount>(&self, values: &[i64], total: Option<i64>, scale: i64, steps: &mut u64) -> Filled {
+        /// Share of the steps for climbing, before anything is proven.
+        const SHARE: u64 = 8;
+        /// Decodings without anything better, for each way that a part may lie, after which a climb ends.
+        const PATIENCE: u64 = 60;
         let (lengths, widths, complete) = self.points::<V>(*steps);
         let ground = Searching { board: self, lengths: &lengths, widths: &widths, values, scale, total, complete };
         let mut found = Found { value: 0, pattern: None };
@@ -89,7 +98,10 @@ impl Board {
             bound = bound.min(by_weights);
         }
         if ground.is_open(&found, bound) {
-            ground.climb(&mut found, bound, steps);
+            let mut some = *steps / SHARE;
+            let before = some;
+            ground.climb(&mut found, bound, PATIENCE, &mut some);
+            *steps = steps.saturating_sub(before - some);
         }
         if ground.is_open(&found, bound) {
             bound = bound.min(ground.join::<V>(&priced, &mut found, bound, steps));
@@ -128,18 +140,34 @@ impl Searching<'_> {
     }
 
     /// Offers what climbing finds.
-    fn climb(&self, found: &mut Found, bound: i64, steps: &mut u64) {
-        /// Share of the steps for climbing, before anything is proven.
-        const SHARE: u64 = 8;
-        /// Decodings without anything better, for each way that a part may lie, after which a climb ends.
-        const PATIENCE: u64 = 60;
-        let mut some = *steps / SHARE;
-        let before = some;
-        let (value, joins, joined) = climb(self.board, self.values, bound, PATIENCE, &mut some);
-        *steps = steps.saturating_sub(before - some);
-        if let Some(joined) = joined {
+    fn climb(&self, found: &mut Found, bound: i64, patience: u64, steps: &mut u64) {
+        let (value, joins, joined) = climb(self.board, self.values, bound, patience, steps);
+        if let Some(joined) = joined.filter(|&joined| self.board.can_saw(&joins, joined)) {
             found.offer(value, joins, joined);
         }
+    }
+
+    /// The best of the sheet with copies without limit, as the saw can make it: reduced value, and how it is joined.
+    fn relaxed<V: Amount>(&self, priced: &Priced, steps: &mut u64) -> (i64, Joins, Option<Joined>) {
+        /// Turns beyond which values hardly grow: without a limit, so many are looked at and the bound is taken elsewhere.
+        const MANY: u8 = 6;
+        let limits = self.board.limits;
+        let (items, mut joins) = (priced.items(self.board), Joins::new());
+        if limits.is_none() {
+            let table = self.table::<V>(priced, steps);
+            let pattern = table.pattern(&items, &mut joins);
+            return (table.whole(), joins, pattern);
+        }
+        let mut spent = 0;
+        let rasters = (self.lengths, self.widths);
+        let stages = limits.stages.unwrap_or(MANY);
+        let table: Staged<'_, V> = Staged::new(rasters, &items, stages, limits.first, self.board.slack, &mut spent);
+        *steps = steps.saturating_sub(spent);
+        let pattern = table.pattern(&items, &mut joins);
+        if limits.stages.is_some() {
+            return (table.whole(), joins, pattern);
+        }
+        (self.table::<V>(priced, steps).whole(), joins, pattern)
     }
 
     fn table<V: Amount>(&self, priced: &Priced, steps: &mut u64) -> Table<'_, V> {
@@ -155,14 +183,16 @@ impl Searching<'_> {
         const ROUNDS: usize = 120;
         /// Rounds together take so small a share of the steps.
         const SHARE: u64 = 6;
+        // Weights on so much would not fit the numbers: then the plain values have to do.
+        let rounds = if self.board.all_copies(self.values) * i128::from(self.scale) >> 61 > 0 { 1 } else { ROUNDS };
         let before = *steps;
         let mut weights = Weights::new(self.board.kinds.len(), self.total.is_some());
         let mut lowest: Option<(i64, Priced)> = None;
-        for _ in 0..ROUNDS {
+        for _ in 0..rounds {
             let priced = weights.priced(self.board, self.values, self.scale);
-            let table = self.table::<V>(&priced, steps);
-            let sum = table.whole().saturating_add(priced.constant);
-            let taken = self.try_pattern(&table, &priced, found);
+            let (reduced, joins, pattern) = self.relaxed::<V>(&priced, steps);
+            let sum = reduced.saturating_add(priced.constant);
+            let taken = self.try_pattern(&joins, pattern, found);
             if lowest.as_ref().is_none_or(|lowest| sum < lowest.0) {
                 lowest = Some((sum, priced));
             }
@@ -176,11 +206,10 @@ impl Searching<'_> {
         (priced, sum / self.scale)
     }
 
-    /// Offers the best pattern of a table without the copies that are too many; what it takes with them.
-    fn try_pattern<V: Amount>(&self, table: &Table<'_, V>, priced: &Priced, found: &mut Found) -> Vec<u32> {
+    /// Offers a best pattern without the copies that are too many; what it takes with them.
+    fn try_pattern(&self, joins: &Joins, pattern: Option<Joined>, found: &mut Found) -> Vec<u32> {
         let mut taken = vec![0; self.board.kinds.len()];
-        let mut joins = Joins::new();
-        let Some(whole) = table.pattern(&priced.items(self.board), &mut joins) else { return taken };
+        let Some(whole) = pattern else { return taken };
         for class in joins.parts(whole) {
             if let Some(taken) = taken.get_mut(class as usize) {
                 *taken += 1;
@@ -199,22 +228,15 @@ impl Searching<'_> {
     }
 
     /// Joins rectangles, with a wider beam each time, until nothing was left out; the bound.
-    fn join<V: Amount>(
-        &self,
-        priced: &Priced,
-        found: &mut Found,
-        bound: i64,
-        steps: &mut u64,
-    ) -> i64 {
+    fn join<V: Amount>(&self, priced: &Priced, found: &mut Found, bound: i64, steps: &mut u64) -> i64 {
         /// Rectangles for each room that a pass may make, and for how many eighths the rest of the sheet counts in the order.
         const BEAMS: [(usize, u8); 5] = [(1, 2), (1, 5), (4, 6), (24, 7), (usize::MAX, 8)];
+        /// Share of the steps that one pass with a beam may take.
+        const SHARE: u64 = 8;
+        /// Where nothing can be proven, the climb may go on for longer.
+        const PATIENCE: u64 = 4000;
         if Rest::<V>::cost(self.lengths, self.widths) > *steps {
-            /// Where nothing can be proven, the climb may go on for longer.
-            const PATIENCE: u64 = 4000;
-            let (value, joins, joined) = climb(self.board, self.values, bound, PATIENCE, steps);
-            if let Some(joined) = joined {
-                found.offer(value, joins, joined);
-            }
+            self.climb(found, bound, PATIENCE, steps);
             return bound;
         }
         let table = self.table::<V>(priced, steps);
@@ -230,8 +252,6 @@ impl Searching<'_> {
             rest: &rest,
         };
         for beam in BEAMS {
-            /// Share of the steps that one pass with a beam may take.
-            const SHARE: u64 = 8;
             let all = beam.0 == usize::MAX;
             let mut some = if all { *steps } else { *steps / SHARE };
             let before = some;

@@ -21,6 +21,7 @@ pub(in crate::nest) struct Kind {
 
 impl Kind {
     /// A count that stands for as many copies as fit.
+    #[allow(dead_code, reason = "asked by column generation")]
     pub(in crate::nest) const UNLIMITED: u32 = u32::MAX;
 }
 
@@ -51,18 +52,21 @@ pub(in crate::nest) struct Filled {
     pub(in crate::nest) bound: i64,
     /// The cuts, the whole sheet first. Without parts it is one free piece.
     pub(in crate::nest) nodes: Vec<Node>,
+    /// The same parts with the waste of the sheet cut off in another order.
+    pub(in crate::nest) others: Vec<Vec<Node>>,
     /// Class and copies, each class once.
     pub(in crate::nest) parts: Vec<(u32, u32)>,
 }
 
 impl Filled {
     /// True where nothing better exists.
+    #[allow(dead_code, reason = "asked by column generation")]
     pub(in crate::nest) fn is_proven(&self) -> bool {
         self.value == self.bound
     }
 
     fn nothing(bound: i64) -> Filled {
-        Filled { value: 0, bound, nodes: vec![Node::Free], parts: Vec::new() }
+        Filled { value: 0, bound, nodes: vec![Node::Free], others: Vec::new(), parts: Vec::new() }
     }
 }
 
@@ -74,18 +78,17 @@ pub(in crate::nest) struct Board {
     /// The unit along each side: what divides the extents of all kinds.
     unit: Size,
     /// True along each side where the sheet is not a whole number of units.
-    slack: (bool, bool),
+    pub(super) slack: (bool, bool),
     /// What may be cut, sizes in units, counts at most what the sheet holds.
     pub(super) kinds: Vec<Kind>,
     /// True where the sheet holds every copy of each kind for itself.
+    #[allow(dead_code, reason = "read by `all`")]
     pub(super) holds_each: bool,
     /// Ways in which kinds may lie on the sheet, with values of zero.
     pub(super) ways: Vec<Item>,
     pub(super) limits: Limits,
     pub(super) lengths: Raster,
     pub(super) widths: Raster,
-    /// True where no count keeps copies back that the sheet could hold.
-    pub(super) unlimited: bool,
     /// True where the points are all that matter, not a choice of them.
     pub(super) complete: bool,
 }
@@ -125,12 +128,11 @@ impl Board {
             let fits = if ways.len() > before { most_copies(sheet, kind.size) } else { 0 };
             counts.push(kind.count.min(fits));
         }
-        let unlimited = kinds.iter().all(|kind| kind.count >= most_copies(sheet, kind.size));
         let holds_each = kinds.iter().zip(&counts).all(|(kind, count)| kind.count == *count);
         let kinds: Vec<Kind> = kinds.iter().zip(counts).map(|(kind, count)| Kind { count, ..*kind }).collect();
         let (lengths, widths, complete) = rasters(size, &ways, &kinds);
         let slack = (size.0 * unit.0 < sheet.0, size.1 * unit.1 < sheet.1);
-        Board { size, unit, slack, kinds, holds_each, ways, limits, lengths, widths, unlimited, complete }
+        Board { size, unit, slack, kinds, holds_each, ways, limits, lengths, widths, complete }
     }
 
     /// The ways in which kinds may lie, with their values.
@@ -146,16 +148,22 @@ impl Board {
         while Table::<V>::cost(&lengths, &widths) > steps.max(LEAST_STEPS) {
             let fewer = |raster: &Raster| Cow::Owned(raster.thinned(raster.len() / 2));
             if lengths.len() > widths.len() {
-                lengths = fewer(&lengths)
+                lengths = fewer(&lengths);
             } else {
-                widths = fewer(&widths)
+                widths = fewer(&widths);
             }
             complete = false;
         }
         (lengths, widths, complete)
     }
 
+    /// Value of all copies, whether they fit together or not.
+    pub(super) fn all_copies(&self, values: &[i64]) -> i128 {
+        self.kinds.iter().zip(values).map(|(kind, value)| i128::from(kind.count) * i128::from(*value)).sum()
+    }
+
     /// Area of one copy, in units.
+    #[allow(dead_code, reason = "read by `all`")]
     pub(super) fn area(&self, kind: &Kind) -> i64 {
         (kind.size.0 / self.unit.0).saturating_mul(kind.size.1 / self.unit.1)
     }
@@ -210,12 +218,9 @@ impl Board {
     /// The pattern of joined rectangles, as cuts of the sheet.
     pub(super) fn filled(&self, joins: &Joins, joined: Option<Joined>, values: &[i64], bound: i64) -> Filled {
         let Some(joined) = joined else { return Filled::nothing(bound) };
-        let mut nodes = joins.nodes(joined, self.size, self.limits.first);
-        for node in &mut nodes {
-            if let Node::Split { line, at, .. } = node {
-                *at *= if *line == SawLine::Width { self.unit.0 } else { self.unit.1 };
-            }
-        }
+        let nodes = self.nodes(joins, joined, self.limits.first);
+        let leads = [SawLine::Length, SawLine::Width].into_iter().filter(|&lead| self.may_lead(joins, joined, lead));
+        let others = leads.map(|lead| self.nodes(joins, joined, Some(lead))).collect();
         let mut copies = vec![0_u32; self.kinds.len()];
         for class in joins.parts(joined) {
             if let Some(copies) = copies.get_mut(class as usize) {
@@ -224,7 +229,26 @@ impl Board {
         }
         let value = copies.iter().zip(values).map(|(copies, value)| i64::from(*copies) * value).sum();
         let parts = (0..).zip(copies).filter(|(_, copies)| *copies > 0).collect();
-        Filled { value, bound, nodes, parts }
+        Filled { value, bound, nodes, others, parts }
+    }
+
+    fn nodes(&self, joins: &Joins, joined: Joined, first: Option<SawLine>) -> Vec<Node> {
+        let mut nodes = joins.nodes(joined, self.size, first);
+        for node in &mut nodes {
+            if let Node::Split { line, at, .. } = node {
+                *at *= if *line == SawLine::Width { self.unit.0 } else { self.unit.1 };
+            }
+        }
+        nodes
+    }
+
+    /// True where the sheet's waste may be cut off along a line before a rectangle that begins with the other one.
+    fn may_lead(&self, joins: &Joins, joined: Joined, lead: SawLine) -> bool {
+        let turns = joins.turns(joined);
+        let along = if lead == SawLine::Length { turns.0 } else { turns.1 };
+        joins.line(joined) != Some(lead)
+            && self.limits.first.is_none_or(|first| first == lead)
+            && self.limits.stages.is_none_or(|stages| along <= stages)
     }
 }
 

@@ -42,7 +42,13 @@ struct Climb<'b> {
 /// The best answer of a climb that stops at a value, or after so many steps: value, and how it is joined.
 ///
 /// It ends after so many decodings without anything better, `patience` for each way that a part may lie.
-pub(super) fn climb(board: &Board, values: &[i64], goal: i64, patience: u64, steps: &mut u64) -> (i64, Joins, Option<Joined>) {
+pub(super) fn climb(
+    board: &Board,
+    values: &[i64],
+    goal: i64,
+    patience: u64,
+    steps: &mut u64,
+) -> (i64, Joins, Option<Joined>) {
     /// An answer is kept where it is no worse than the one so many decodings ago.
     const MEMORY: usize = 24;
     let mut order = start(board, values);

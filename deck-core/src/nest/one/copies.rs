@@ -56,7 +56,8 @@ impl Packing {
     #[inline]
     pub(super) fn add(&self, one: &[u64], other: &[u64], sum: &mut [u64]) -> bool {
         let mut beyond = 0;
-        for ((((sum, one), other), lift), upper) in sum.iter_mut().zip(one).zip(other).zip(&self.lift).zip(&self.upper) {
+        for ((((sum, one), other), lift), upper) in sum.iter_mut().zip(one).zip(other).zip(&self.lift).zip(&self.upper)
+        {
             *sum = one + other;
             beyond |= (*sum + lift) & upper;
         }

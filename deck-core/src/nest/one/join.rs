@@ -54,6 +54,8 @@ struct Group {
 
 /// Rectangles that are kept at most: half a gigabyte.
 const MOST_RECTS: usize = 1 << 22;
+/// Words for their counters at most: half a gigabyte.
+const MOST_WORDS: usize = 1 << 26;
 
 /// No rectangle.
 const NONE: u32 = u32::MAX;
@@ -162,7 +164,7 @@ impl<'a, V: Amount> Search<'a, V> {
             if bound < self.needed {
                 continue;
             }
-            if *steps == 0 || self.rects.len() >= MOST_RECTS {
+            if *steps == 0 || self.rects.len() >= MOST_RECTS || self.words.len() >= MOST_WORDS {
                 return End::Spent(self.ground.priced.bound(bound));
             }
             let spent = self.take_up(rect);
@@ -258,14 +260,18 @@ impl<'a, V: Amount> Search<'a, V> {
         /// Steps to look at a pair, to hold its counters against each other, and to look for its twins and keep it.
         const LOOK: u64 = 1;
         const COUNT: u64 = 6;
-        const KEEP: u64 = 40;
+        const KEEP: u64 = 80;
         let Some(other) = self.rect(pair.other).filter(|other| !other.beaten) else { return LOOK };
         let reduced = this.reduced + other.reduced;
-        if self.bound(reduced, pair.room) < self.needed || !self.turns_allow(rect, pair) || !self.has_place(reduced, pair.room) {
+        if self.bound(reduced, pair.room) < self.needed
+            || !self.turns_allow(rect, pair)
+            || !self.has_place(reduced, pair.room)
+        {
             return LOOK;
         }
         let stride = self.packing.words();
-        let words = |rect: u32| self.words.get(rect as usize * stride..(rect as usize + 1) * stride).unwrap_or_default();
+        let words =
+            |rect: u32| self.words.get(rect as usize * stride..(rect as usize + 1) * stride).unwrap_or_default();
         let mut sum = std::mem::take(&mut self.scratch);
         let allowed = self.packing.add(words(rect), words(pair.other), &mut sum);
         self.scratch = sum;

@@ -1,21 +1,49 @@
 //! One sheet: the most valuable set of rectangles that can be cut from it edge to edge.
 //!
-//! Copies without limit are a matter of a table over all pieces that a cut can make (`table` over `raster`s).
+//! ```text
+//!   board     the sheet and what may be cut from it, in units that divide all extents
+//!   raster    the places along each side at which a cut can matter
+//!   table     the best value of every piece, copies without limit
+//!   stages    ... where the saw line turns only so often
+//!   weights   ... and the same with scarce copies counting for less, which brings the bound down
+//!   climb     a good answer in a millisecond
+//!   rest      what the rest of the sheet is worth at most around a rectangle in its corner
+//!   join      known rectangles side by side and end to end, until nothing can be better
+//! ```
 //!
-//! Sizes are grown by the kerf before they come here, so that cuts have no thickness.
+//! Sizes are grown by the kerf before they come here, so that cuts have no thickness. Two more questions are answered by
+//! the same means for other parts of the nest: [`Board::best`], the pattern of most value under any values, and
+//! [`Board::all`], whether everything fits one sheet.
+//!
+//! # Limits
+//! Where the saw limits stages or fixes the first line, the bound is that of a saw that does not; it is met by patience
+//! or not at all. A table of all pieces holds 2²⁶ of them; sheets with more places for cuts get a good answer and a
+//! bound by area.
 
 mod best;
 mod board;
 mod check;
+mod climb;
+mod copies;
+mod join;
 mod order;
 mod part;
 mod raster;
+mod rest;
 mod result;
+mod stages;
 mod table;
+#[cfg(test)]
+mod tests;
 mod tree;
+mod weights;
 mod worth;
 
-pub(in crate::nest) use board::{Board, Filled, Kind, Limits};
+#[allow(unused_imports, reason = "asked by column generation and by the nest where a few parts are left")]
+pub(in crate::nest) use {
+    best::All,
+    board::{Board, Filled, Kind, Limits},
+};
 
 pub use part::FillPart;
 pub use result::Fill;
@@ -32,7 +60,9 @@ use order::Question;
 /// worth its area. The sheet's count and price do not matter. The same input gives the same answer on every machine.
 ///
 /// # Method
-/// Dynamic programming over raster points (Cintra, Miyazawa, Wakabayashi and Xavier 2008) where copies are without limit.
+/// Copies without limit: dynamic programming over raster points (Scheithauer 1997; Cintra, Miyazawa, Wakabayashi and
+/// Xavier 2008). Limited copies: Lagrangean weights on copies for the bound, late acceptance hill climbing for a first
+/// answer, then best-first joining of known rectangles (Viswanathan and Bagchi 1993; Cung, Hifi and Le Cun 2000).
 ///
 /// # Errors
 /// A side of zero or less, a negative value, kerf, trim or keep, values for some parts and not for all, more than three

@@ -1,6 +1,6 @@
 //! A fill as the searches see it, and the answer as people see it.
 
-use super::super::build::{Pattern, layout};
+use super::super::build::{Pattern, Tally, layout};
 use super::super::part::Part;
 use super::super::problem::{Class, Problem};
 use super::super::report::{Order, Queues, sheet as write};
@@ -12,6 +12,7 @@ use super::result::Fill;
 use super::worth::WorthIn;
 use crate::money::Money;
 use crate::stock::{Saw, Sheet};
+use std::cmp::Reverse;
 
 /// Everything that is asked, in whole numbers.
 pub(super) struct Question<'a> {
@@ -36,7 +37,7 @@ impl<'a> Question<'a> {
         let mut problem = Problem::new(&plain, std::slice::from_ref(sheet), saw);
         let worth_in = if parts.iter().any(|part| part.value.is_some()) { WorthIn::Value } else { WorthIn::Area };
         let value = |index: usize| parts.get(index).and_then(|part| part.value).map(Money::ten_thousandths);
-        problem.classes = problem.classes.into_iter().flat_map(|class| split(class, value)).collect();
+        problem.classes = problem.classes.iter().flat_map(|class| split(class, value)).collect();
         let worth: Vec<i128> = problem
             .classes
             .iter()
@@ -67,7 +68,7 @@ impl<'a> Question<'a> {
         };
         let value = worth(&filled.parts);
         let bound = (i128::from(filled.bound) * self.step).max(value);
-        let pattern = Pattern { rack: 0, nodes: filled.nodes, parts: filled.parts, area: 0 };
+        let pattern = self.tidiest(filled);
         let piece = layout(&self.problem, &pattern);
         let order = Order {
             parts: &self.parts,
@@ -91,10 +92,28 @@ impl<'a> Question<'a> {
             value_in: self.worth_in,
         }
     }
+
+    /// Of the orders in which the waste can be cut off, the one that leaves the largest offcut worth keeping, then asks
+    /// for the fewest fence settings, then for the fewest cuts.
+    fn tidiest(&self, filled: Filled) -> Pattern {
+        let mut best = Pattern { rack: 0, nodes: filled.nodes, parts: filled.parts, area: 0 };
+        let rank = |pattern: &Pattern| {
+            let mut tally = Tally::default();
+            tally.add(&self.problem, pattern, 1);
+            (Reverse(tally.largest_offcut), tally.fences.len(), tally.cuts)
+        };
+        for nodes in filled.others {
+            let other = Pattern { nodes, ..best.clone() };
+            if rank(&other) < rank(&best) {
+                best = other;
+            }
+        }
+        best
+    }
 }
 
 /// Parts of one class that are worth different amounts are different classes. The dearest come first.
-fn split(class: Class, value: impl Fn(usize) -> Option<i128>) -> Vec<Class> {
+fn split(class: &Class, value: impl Fn(usize) -> Option<i128>) -> Vec<Class> {
     let mut members = class.members.clone();
     members.sort_by_key(|member| std::cmp::Reverse(value(member.0)));
     members
@@ -102,7 +121,7 @@ fn split(class: Class, value: impl Fn(usize) -> Option<i128>) -> Vec<Class> {
         .map(|members| Class {
             count: members.iter().fold(0_u32, |sum, member| sum.saturating_add(member.1)),
             members: members.to_vec(),
-            ..class
+            ..class.clone()
         })
         .collect()
 }

@@ -35,6 +35,9 @@ impl Amount for i64 {
     }
 }
 
+/// The points that a piece reaches to.
+type Piece = (usize, usize);
+
 /// A rectangle that may be cut: its class, how it lies, and its value.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Item {
@@ -89,6 +92,55 @@ impl<'r, V: Amount> Table<'r, V> {
             }
             cut_across(lengths, row, &better, before, values, spent);
             cut_along(widths, values, &mut breaks, spent);
+            let improved = values != last;
+            if let Some(better) = better.get_mut(row) {
+                *better = improved;
+            }
+        }
+        table
+    }
+
+    /// The same where all lines run one way; `turned` holds values of pieces that are sawn the other way, if such may follow.
+    pub(super) fn strips(
+        lengths: &'r Raster,
+        widths: &'r Raster,
+        items: &[Item],
+        line: SawLine,
+        turned: Option<&Table<'r, V>>,
+        spent: &mut u64,
+    ) -> Table<'r, V> {
+        let columns = widths.len();
+        let mut table = match turned {
+            Some(turned) => turned.clone(),
+            None => Table { lengths, widths, values: vec![V::default(); lengths.len() * columns] },
+        };
+        for item in items.iter().filter(|item| item.value > 0) {
+            let (row, column) = (lengths.ceil(item.size.0), widths.ceil(item.size.1));
+            let place = (column < columns).then(|| table.values.get_mut(row * columns + column)).flatten();
+            if let Some(here) = place {
+                *here = V::of(item.value).max(*here);
+            }
+        }
+        let mut better = vec![false; lengths.len()];
+        let mut breaks = Vec::with_capacity(columns);
+        for row in 0..lengths.len() {
+            let (before, rest) = table.values.split_at_mut(row * columns);
+            let Some(values) = rest.get_mut(..columns) else { break };
+            let last = before.get(row.saturating_sub(1) * columns..).unwrap_or_default();
+            for (value, last) in values.iter_mut().zip(last) {
+                *value = (*value).max(*last);
+            }
+            match line {
+                SawLine::Width => {
+                    cut_across(lengths, row, &better, before, values, spent);
+                    let mut most = V::default();
+                    for value in values.iter_mut() {
+                        most = most.max(*value);
+                        *value = most;
+                    }
+                }
+                SawLine::Length => cut_along(widths, values, &mut breaks, spent),
+            }
             let improved = values != last;
             if let Some(better) = better.get_mut(row) {
                 *better = improved;
@@ -172,7 +224,7 @@ impl<'r, V: Amount> Table<'r, V> {
     }
 
     /// A cut that gives a piece its value, and the two pieces.
-    fn cut(&self, length: usize, width: usize) -> Option<(SawLine, (usize, usize), (usize, usize))> {
+    fn cut(&self, length: usize, width: usize) -> Option<(SawLine, Piece, Piece)> {
         let value = self.at(length, width);
         let across = halves(self.lengths, length)
             .find(|&(first, second)| self.at(first, width) + self.at(second, width) == value)
@@ -186,7 +238,7 @@ impl<'r, V: Amount> Table<'r, V> {
 }
 
 /// Every cut in the first half of the side up to a point, and the point to which the rest is rounded down.
-fn halves(raster: &Raster, point: usize) -> impl Iterator<Item = (usize, usize)> + '_ {
+pub(super) fn halves(raster: &Raster, point: usize) -> impl Iterator<Item = (usize, usize)> + '_ {
     let side = raster.point(point);
     let first = raster.points().iter().enumerate().skip(1).take_while(move |(_, first)| *first * 2 <= side);
     first.map(move |(index, first)| (index, raster.floor(side - first)))

@@ -56,7 +56,7 @@ impl Priced {
 /// Weights on their way to better ones.
 #[derive(Debug, Clone)]
 pub(super) struct Weights {
-    weights: Vec<f64>,
+    each: Vec<f64>,
     /// True where every copy has to be used: weights below zero are allowed then.
     all: bool,
     /// Length of a step as a share of the way to the target.
@@ -67,11 +67,11 @@ pub(super) struct Weights {
 
 impl Weights {
     pub(super) fn new(kinds: usize, all: bool) -> Weights {
-        Weights { weights: vec![0.0; kinds], all, stride: 1.0, lowest: f64::INFINITY, since_lower: 0 }
+        Weights { each: vec![0.0; kinds], all, stride: 1.0, lowest: f64::INFINITY, since_lower: 0 }
     }
 
     pub(super) fn priced(&self, board: &Board, values: &[i64], scale: i64) -> Priced {
-        Priced::new(board, values, scale, &self.weights)
+        Priced::new(board, values, scale, &self.each)
     }
 
     /// Moves the weights by what a best pattern under them takes too much or leaves; false where it stops paying.
@@ -91,12 +91,13 @@ impl Weights {
         let slopes: Vec<f64> = board.kinds.iter().zip(taken).map(over).collect();
         let all = self.all;
         let moves = |(slope, weight): (&f64, &f64)| *slope > 0.0 || *weight > 0.0 || all;
-        let length: f64 = slopes.iter().zip(&self.weights).filter(|pair| moves(*pair)).map(|(slope, _)| slope * slope).sum();
+        let length: f64 =
+            slopes.iter().zip(&self.each).filter(|pair| moves(*pair)).map(|(slope, _)| slope * slope).sum();
         if length == 0.0 || self.stride < LEAST_STRIDE {
             return false;
         }
         let step = self.stride * (bound - target as f64).max(1.0) / length;
-        for (weight, slope) in self.weights.iter_mut().zip(&slopes) {
+        for (weight, slope) in self.each.iter_mut().zip(&slopes) {
             *weight += step * slope;
             if !all {
                 *weight = weight.max(0.0);
