@@ -52,17 +52,21 @@ impl Board {
     /// it is more than the sheet has to spare. Weights may raise a value too, because every copy has to be used.
     #[allow(dead_code, reason = "asked by the nest where a few parts are left for one sheet")]
     pub(in crate::nest) fn all(&self, steps: &mut u64) -> All {
+        /// Bits that a sheet's area may have.
+        const BITS: u32 = 50;
         if !self.holds_each {
             return All::DoNotFit;
         }
-        let values: Vec<i64> = self.kinds.iter().map(|kind| self.area(kind)).collect();
-        let total: i64 = values
-            .iter()
-            .zip(&self.kinds)
-            .fold(0, |sum, (value, kind)| sum.saturating_add(value.saturating_mul(i64::from(kind.count))));
-        if total > self.area_bound(&values) {
+        let sheet = i128::from(self.size.0) * i128::from(self.size.1);
+        let areas: Vec<i128> = self.kinds.iter().map(|kind| self.area(kind)).collect();
+        if areas.iter().zip(&self.kinds).map(|(area, kind)| area * i128::from(kind.count)).sum::<i128>() > sheet {
             return All::DoNotFit;
         }
+        // Any values above zero ask the same question; areas ask it best, and these fit the numbers of the searches.
+        let shift = (i128::BITS - sheet.leading_zeros()).saturating_sub(BITS);
+        let values: Vec<i64> =
+            areas.iter().map(|area| i64::try_from(area >> shift).unwrap_or(i64::MAX).max(1)).collect();
+        let total = values.iter().zip(&self.kinds).map(|(value, kind)| value * i64::from(kind.count)).sum();
         let filled = self.above(&values, Some(total), steps);
         match filled {
             filled if filled.value == total => All::Fit(filled),

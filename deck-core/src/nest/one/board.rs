@@ -164,8 +164,8 @@ impl Board {
 
     /// Area of one copy, in units.
     #[allow(dead_code, reason = "read by `all`")]
-    pub(super) fn area(&self, kind: &Kind) -> i64 {
-        (kind.size.0 / self.unit.0).saturating_mul(kind.size.1 / self.unit.1)
+    pub(super) fn area(&self, kind: &Kind) -> i128 {
+        i128::from(kind.size.0 / self.unit.0) * i128::from(kind.size.1 / self.unit.1)
     }
 
     /// Nothing on the sheet is worth more: by area, kind by kind.

@@ -10,6 +10,7 @@
 
 use super::board::Board;
 use super::copies::{Packing, hash};
+use super::groups::{Group, Groups, Room};
 use super::raster::Raster;
 use super::rest::Rest;
 use super::table::Amount;
@@ -35,21 +36,11 @@ struct Rect {
     reduced: i64,
     value: i64,
     /// Room beside and above, by points.
-    room: (u32, u32),
+    room: Room,
     /// Set where a rectangle of the same parts leaves more room.
     beaten: bool,
     /// The next rectangle with the same hash of its parts.
     twin: u32,
-}
-
-/// Rectangles that leave the same room, those of most reduced value first.
-#[derive(Debug, Clone, Default)]
-struct Group {
-    above: u32,
-    /// Taken up already.
-    taken: Vec<(i64, u32)>,
-    /// Values of the best that were made, as many as the beam is wide.
-    best: Vec<i64>,
 }
 
 /// Rectangles that are kept at most: half a gigabyte.
@@ -81,17 +72,12 @@ pub(super) struct Search<'a, V> {
     /// The counters of all rectangles, one after the other.
     words: Vec<u64>,
     twins: Vec<u32>,
-    groups: Vec<Group>,
-    /// For each room, the group; and for each room beside, the groups.
-    group_at: Vec<u32>,
-    rows: Vec<Vec<u32>>,
+    groups: Groups,
     open: BinaryHeap<(i64, i64, u32)>,
     /// Bounds below this are of no interest.
     needed: i64,
     best: Option<(i64, Joined)>,
-    beam: usize,
     hope: u8,
-    left_out: bool,
     scratch: Vec<u64>,
     pairs: Vec<Pair>,
 }
@@ -101,7 +87,7 @@ pub(super) struct Search<'a, V> {
 struct Pair {
     other: u32,
     line: SawLine,
-    room: (u32, u32),
+    room: Room,
 }
 
 impl<'a, V: Amount> Search<'a, V> {
@@ -115,15 +101,11 @@ impl<'a, V: Amount> Search<'a, V> {
             rects: Vec::new(),
             words: Vec::new(),
             twins: vec![NONE; 1 << 10],
-            groups: Vec::new(),
-            group_at: vec![NONE; ground.lengths.len() * ground.widths.len()],
-            rows: vec![Vec::new(); ground.lengths.len()],
+            groups: Groups::new(ground.lengths.len(), ground.widths.len(), beam),
             open: BinaryHeap::new(),
             needed: ground.priced.needed(known),
             best: None,
-            beam,
             hope,
-            left_out: false,
             pairs: Vec::new(),
             ground,
         };
@@ -170,7 +152,7 @@ impl<'a, V: Amount> Search<'a, V> {
             let spent = self.take_up(rect);
             *steps = steps.saturating_sub(spent);
         }
-        if self.left_out { End::Narrow } else { End::Done }
+        if self.groups.left_out() { End::Narrow } else { End::Done }
     }
 
     fn rect(&self, rect: u32) -> Option<Rect> {
@@ -178,18 +160,14 @@ impl<'a, V: Amount> Search<'a, V> {
     }
 
     #[inline]
-    fn bound(&self, reduced: i64, room: (u32, u32)) -> i64 {
+    fn bound(&self, reduced: i64, room: Room) -> i64 {
         reduced + self.ground.rest.at(room.0 as usize, room.1 as usize)
     }
 
     /// Joins a rectangle with all that were taken up before, and with itself; the steps that it took.
     fn take_up(&mut self, rect: u32) -> u64 {
         let Some(this) = self.rect(rect) else { return 0 };
-        let group = self.group(this.room);
-        if let Some(group) = self.groups.get_mut(group) {
-            let place = group.taken.partition_point(|other| other.0 >= this.reduced);
-            group.taken.insert(place, (this.reduced, rect));
-        }
+        self.groups.take(this.room, this.reduced, rect);
         let mut pairs = std::mem::take(&mut self.pairs);
         pairs.clear();
         let looks = self.partners(rect, this, &mut pairs);
@@ -207,10 +185,7 @@ impl<'a, V: Amount> Search<'a, V> {
         let size = self.joins.size(rect);
         let line = self.joins.line(rect);
         let mut looks = 0;
-        for (beside, row) in self.rows.iter().enumerate() {
-            if row.is_empty() {
-                continue;
-            }
+        for (beside, row) in self.groups.rows() {
             let room = lengths.point(beside) - size.0;
             let row_beside = lengths.floor(room);
             let beside_rest = if room >= 0 { rest.row(row_beside) } else { &[] };
@@ -218,7 +193,6 @@ impl<'a, V: Amount> Search<'a, V> {
             let above_rest = rest.row(stacked as usize);
             for group in row {
                 looks += 1;
-                let Some(group) = self.groups.get(*group as usize) else { continue };
                 let above = this.room.1.min(group.above);
                 if let Some(most) = beside_rest.get(above as usize) {
                     let least = self.needed - this.reduced - most.wide();
@@ -265,7 +239,7 @@ impl<'a, V: Amount> Search<'a, V> {
         let reduced = this.reduced + other.reduced;
         if self.bound(reduced, pair.room) < self.needed
             || !self.turns_allow(rect, pair)
-            || !self.has_place(reduced, pair.room)
+            || !self.groups.has_place(reduced, pair.room)
         {
             return LOOK;
         }
@@ -280,7 +254,7 @@ impl<'a, V: Amount> Search<'a, V> {
         }
         let turns = join_turns(pair.line, self.joins.turns(rect), self.joins.turns(pair.other));
         if self.is_new(pair.room, turns, Some(pair.line)) {
-            self.take_place(reduced, pair.room);
+            self.groups.take_place(reduced, pair.room);
             let joined = self.joins.join(pair.line, rect, pair.other);
             self.add(joined, reduced, this.value + other.value, pair.room);
         }
@@ -294,7 +268,7 @@ impl<'a, V: Amount> Search<'a, V> {
     }
 
     /// Keeps a rectangle whose counters are in `scratch`.
-    fn add(&mut self, joined: Joined, reduced: i64, value: i64, room: (u32, u32)) {
+    fn add(&mut self, joined: Joined, reduced: i64, value: i64, room: Room) {
         let slot = self.slot();
         let twin = self.twins.get(slot).copied().unwrap_or(NONE);
         self.rects.push(Rect { reduced, value, room, beaten: false, twin });
@@ -316,7 +290,7 @@ impl<'a, V: Amount> Search<'a, V> {
         if bound >= self.needed {
             // A narrow beam dives: what is at hand counts for more than what may come.
             let hope = bound - reduced;
-            let first = if self.beam == usize::MAX { bound } else { reduced + hope / 8 * i64::from(self.hope) };
+            let first = if self.groups.is_wide() { bound } else { reduced + hope / 8 * i64::from(self.hope) };
             self.open.push((first, reduced, joined));
         }
     }
@@ -338,7 +312,7 @@ impl<'a, V: Amount> Search<'a, V> {
     }
 
     /// False where a rectangle of the parts in `scratch` leaves no less room. Those that leave no more are beaten.
-    fn is_new(&mut self, room: (u32, u32), turns: Turns, line: Option<SawLine>) -> bool {
+    fn is_new(&mut self, room: Room, turns: Turns, line: Option<SawLine>) -> bool {
         let stride = self.packing.words();
         let mut at = self.twins.get(self.slot()).copied().unwrap_or(NONE);
         let mut worse = NONE;
@@ -368,44 +342,5 @@ impl<'a, V: Amount> Search<'a, V> {
         let other = self.joins.turns(twin);
         let turns_less = other.0 <= turns.0 && other.1 <= turns.1;
         (limits.stages.is_none() || turns_less) && (limits.first.is_none() || self.joins.line(twin) == line)
-    }
-
-    /// True where the beam is wide enough for another rectangle that leaves this room.
-    fn has_place(&mut self, reduced: i64, room: (u32, u32)) -> bool {
-        if self.beam == usize::MAX {
-            return true;
-        }
-        let at = room.0 as usize * self.ground.widths.len() + room.1 as usize;
-        let group = self.group_at.get(at).and_then(|group| self.groups.get(*group as usize));
-        let has = group.is_none_or(|group| group.best.len() < self.beam || group.best.last() < Some(&reduced));
-        self.left_out |= !has;
-        has
-    }
-
-    fn take_place(&mut self, reduced: i64, room: (u32, u32)) {
-        let beam = self.beam;
-        if beam == usize::MAX {
-            return;
-        }
-        let group = self.group(room);
-        if let Some(group) = self.groups.get_mut(group) {
-            let place = group.best.partition_point(|best| *best >= reduced);
-            group.best.insert(place, reduced);
-            group.best.truncate(beam);
-        }
-    }
-
-    /// The group of a room, made where there is none.
-    fn group(&mut self, room: (u32, u32)) -> usize {
-        let at = room.0 as usize * self.ground.widths.len() + room.1 as usize;
-        let Some(place) = self.group_at.get_mut(at) else { return usize::MAX };
-        if *place == NONE {
-            *place = u32::try_from(self.groups.len()).unwrap_or(NONE);
-            self.groups.push(Group { above: room.1, ..Group::default() });
-            if let Some(row) = self.rows.get_mut(room.0 as usize) {
-                row.push(*place);
-            }
-        }
-        *place as usize
     }
 }

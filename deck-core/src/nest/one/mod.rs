@@ -25,6 +25,7 @@ mod board;
 mod check;
 mod climb;
 mod copies;
+mod groups;
 mod join;
 mod order;
 mod part;
