@@ -84,6 +84,20 @@ impl Steps {
         self.since_better = self.since_better.saturating_add(count);
     }
 
+    pub(super) fn left(&self) -> u64 {
+        self.left
+    }
+
+    /// Steps for something other than looking for better answers: patience is not tried.
+    pub(super) fn spend_apart(&mut self, count: u64) {
+        self.left = self.left.saturating_sub(count);
+    }
+
+    /// Steps that were not needed.
+    pub(super) fn give_back(&mut self, count: u64) {
+        self.left = self.left.saturating_add(count);
+    }
+
     pub(super) fn found_better(&mut self) {
         self.since_better = 0;
     }

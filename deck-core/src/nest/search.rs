@@ -9,6 +9,11 @@ use super::problem::Problem;
 use super::random::SplitMix;
 use super::repack::repack;
 
+/// The share of the steps that may go into a better bound: one in so many.
+const BOUNDING: u64 = 4;
+/// Whole orders are shuffled for a small share of the steps; repacking a few sheets at a time gains more.
+const SHUFFLING: u64 = 8;
+
 /// The best answer that the effort pays for.
 pub(super) fn search(problem: &Problem, effort: Effort, bound: &mut Bound) -> Solution {
     let copies = problem.classes.iter().map(|class| u64::from(class.count)).sum();
@@ -21,8 +26,13 @@ pub(super) fn search(problem: &Problem, effort: Effort, bound: &mut Bound) -> So
         bound.tighten(problem, unplaced, cost);
     }
     if let Some(mut steps) = effort.search(copies) {
-        // Whole orders are shuffled for a small share of the steps; repacking a few sheets at a time gains more.
-        const SHUFFLING: u64 = 8;
+        // A bound that is met saves the rest of the steps, so it comes first.
+        if let Some(solution) = best.solution() {
+            let mut share = steps.left() / BOUNDING;
+            steps.spend_apart(share);
+            bound.strengthen(problem, solution, &mut share);
+            steps.give_back(share);
+        }
         shuffle(problem, &mut best, &mut steps.share(SHUFFLING), bound);
         repack(problem, &mut best, &mut steps, bound);
     }
