@@ -108,6 +108,19 @@ impl Error {
     }
 }
 
+impl Error {
+    /// The same error with other pointers, where `change` has another one.
+    #[must_use]
+    pub(crate) fn map_pointers(mut self, change: impl Fn(&str) -> Option<String>) -> Error {
+        for fault in std::iter::once(&mut self.first).chain(&mut self.rest) {
+            if let Some(pointer) = change(&fault.pointer) {
+                fault.pointer = pointer;
+            }
+        }
+        self
+    }
+}
+
 impl From<Fault> for Error {
     fn from(fault: Fault) -> Error {
         Error { first: fault, rest: Vec::new() }

@@ -10,6 +10,7 @@
 //!   Job::new(…) ───┘
 //! ```
 
+mod call;
 mod check;
 mod read;
 #[cfg(feature = "schema")]
@@ -17,6 +18,7 @@ mod schema;
 mod settings;
 mod specs;
 
+pub use call::NestCall;
 pub use check::Checked;
 pub use read::Rounded;
 #[cfg(feature = "schema")]

@@ -12,8 +12,11 @@ pub(super) const MOST_COPIES: u64 = 1_000_000;
 /// Kinds of stock in one order. Every construction is tried with each of them.
 const MOST_STOCK: usize = 1_000;
 
-/// Checks everything and reports everything.
-pub(super) fn check(parts: &[Part], stock: &[Sheet], saw: &Saw) -> Result<(), Error> {
+/// Checks what [`nest`](super::nest) is asked, and reports everything that is wrong with it.
+///
+/// # Errors
+/// As `nest`; pointers name the fields of a call: `parts`, `stock`, `kerf` and so on.
+pub fn check(parts: &[Part], stock: &[Sheet], saw: &Saw) -> Result<(), Error> {
     let mut faults = Faults::new();
     for (index, part) in parts.iter().enumerate() {
         faults.take(part.check().map_err(|error| error.within(index).within("parts")));

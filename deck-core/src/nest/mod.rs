@@ -32,6 +32,7 @@ mod cost;
 mod effort;
 mod goal;
 mod inside;
+mod json;
 mod part;
 mod problem;
 mod random;
@@ -47,6 +48,7 @@ mod watch;
 mod why;
 mod writer;
 
+pub use check::check;
 pub use cost::{BoatCost, Cost, CostIn};
 pub use effort::Effort;
 pub use part::{Grain, Part};
@@ -122,7 +124,7 @@ pub fn nest_watched(
     effort: Effort,
     watch: &mut dyn FnMut(&Progress) -> ControlFlow<()>,
 ) -> Result<Nest, Error> {
-    check::check(parts, stock, saw)?;
+    check(parts, stock, saw)?;
     let problem = Problem::new(parts, stock, saw);
     let mut bound = Bound::new(&problem);
     let standing = Standing::new(&problem);

@@ -88,9 +88,11 @@ impl<'a> At<'a> {
             Value::Number(number) => Length::read_number(number.as_f64().unwrap_or(f64::INFINITY), notes.unit),
             Value::String(text) if text.len() <= MOST_FIGURE => Length::read(text, notes.unit),
             _ => {
-                let accepted =
-                    "A length is a number in the job's unit, or a text such as 94-1/2, 7' 10-1/2\" or 2400 mm.";
-                return self.wrong_type(notes, "length", accepted);
+                let accepted = format!(
+                    "A length is a number in the {}'s unit, or a text such as 94-1/2, 7' 10-1/2\" or 2400 mm.",
+                    notes.document
+                );
+                return self.wrong_type(notes, "length", &accepted);
             }
         };
         match reading {

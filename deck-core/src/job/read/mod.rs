@@ -5,6 +5,7 @@
 //! told again. All faults come out in the order of the document.
 
 mod at;
+mod call;
 mod deck;
 mod frame;
 mod order;
@@ -20,6 +21,7 @@ use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
 use at::{At, Listed, Object, shown};
+pub(super) use call::{nest_call, nest_call_value};
 use order::{in_order, unsaid};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -50,9 +52,17 @@ impl Eq for Roundings {}
 
 /// What is gathered on the way through the document.
 struct Notes {
+    /// What the document is, for messages.
+    document: &'static str,
     unit: Unit,
     faults: Vec<Fault>,
     rounded: Vec<Rounded>,
+}
+
+impl Notes {
+    fn new(document: &'static str) -> Notes {
+        Notes { document, unit: Unit::Inch, faults: Vec::new(), rounded: Vec::new() }
+    }
 }
 
 /// A job as far as it could be read.
@@ -72,13 +82,13 @@ struct Draft {
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
-    let (value, twice) = text::parse(text)?;
+    let (value, twice) = text::parse(text, "A job is a JSON object that follows the schema.")?;
     from_value(&value, twice)
 }
 
 /// `faults` are those that were found in parsing.
 pub(super) fn from_value(root: &Value, faults: Vec<Fault>) -> Result<Job, Error> {
-    let mut notes = Notes { unit: Unit::Inch, faults, rounded: Vec::new() };
+    let mut notes = Notes { faults, ..Notes::new("job") };
     let at = At { value: root, pointer: String::new() };
     let draft = match at.object(&mut notes) {
         Some(mut fields) => {

@@ -5,8 +5,9 @@ use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visi
 use serde_json::{Map, Number, Value};
 use std::fmt;
 
-/// Parses the text; the faults are those of fields given twice, of which the last one counts.
-pub(super) fn parse(text: &str) -> Result<(Value, Vec<Fault>), Fault> {
+/// Parses the text; the faults are those of fields given twice, of which the last one counts. `accepted` says what the
+/// document is.
+pub(super) fn parse(text: &str, accepted: &str) -> Result<(Value, Vec<Fault>), Fault> {
     // Some editors put a byte order mark before a text; it is no part of it.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let mut twice = Vec::new();
@@ -14,17 +15,17 @@ pub(super) fn parse(text: &str) -> Result<(Value, Vec<Fault>), Fault> {
     let value = Node { pointer: String::new(), twice: &mut twice }
         .deserialize(&mut deserializer)
         .and_then(|value| deserializer.end().map(|()| value))
-        .map_err(|error| not_json(text, &error))?;
+        .map_err(|error| not_json(text, &error, accepted))?;
     Ok((value, twice))
 }
 
-fn not_json(text: &str, error: &serde_json::Error) -> Fault {
+fn not_json(text: &str, error: &serde_json::Error, accepted: &str) -> Fault {
     let (line, column) = (error.line(), error.column());
     let whole = error.to_string();
     let what = whole.split(" at line ").next().unwrap_or(&whole);
     let at: String = text.lines().nth(line.saturating_sub(1)).unwrap_or("").trim().chars().take(60).collect();
     let message = format!("Line {line}, column {column}: {what}.");
-    Fault::new(Kind::NotJson, at, message, "A job is a JSON object that follows the schema.")
+    Fault::new(Kind::NotJson, at, message, accepted)
 }
 
 /// A place in the document that is about to be parsed.

@@ -1,5 +1,6 @@
 //! Tests of the job: its file, its faults, its settings.
 
+mod call;
 mod faults;
 mod files;
 mod messages;
