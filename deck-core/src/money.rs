@@ -39,6 +39,12 @@ impl Money {
         Money(Decimal::from_i128_with_scale(count.clamp(-MOST, MOST), PLACES).normalize())
     }
 
+    /// The nearest number.
+    pub fn number(self) -> f64 {
+        // unreachable: the text of a decimal is one that a number is read from.
+        self.0.normalize().to_string().parse().unwrap_or_default()
+    }
+
     /// Reads a bare number as the shortest decimal that names it.
     ///
     /// # Errors
@@ -99,8 +105,7 @@ impl std::iter::Sum for Money {
 /// A number whose digits are those of the decimal; no arithmetic is done in floating point.
 impl Serialize for Money {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let number: f64 = self.0.normalize().to_string().parse().map_err(serde::ser::Error::custom)?;
-        crate::length::serialize_number(number, serializer)
+        crate::length::serialize_number(self.number(), serializer)
     }
 }
 

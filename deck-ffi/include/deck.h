@@ -1,7 +1,8 @@
 /*
  * Plans a new plywood deck for a pontoon boat, from C, C++, VBA, C#, or anything that can call C.
  *
- * A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller.
+ * A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller. The functions that need no
+ * boat, such as deck_nest, read a request in JSON and write their answer in JSON.
  *
  * These rules hold for every function:
  *
@@ -325,6 +326,26 @@
  */
 typedef struct deck_plan deck_plan;
 
+/**
+ * Is told how far a search has come; goes on where it returns 0, and stops at once with the best answer so far where it
+ * returns anything else.
+ *
+ * `user` is what the caller handed in. `done` of at most `of` steps are done; a search may end sooner. In the best answer
+ * so far, parts of the area `unplaced` found no place, and the sheets cost `cost`; no answer that places as much costs less
+ * than `bound`; `proven` is 1 once no better answer exists, 0 before. Areas are in the square of the request's unit; so are
+ * costs where no sheet has a price.
+ *
+ * It is called in the thread of the call, after the first answer, then each million steps, and at the end: at the same
+ * steps on every machine. It must return: no exception and no longjmp may leave it.
+ */
+typedef int32_t (*deck_progress)(void *user,
+                                 double done,
+                                 double of,
+                                 double unplaced,
+                                 double cost,
+                                 double bound,
+                                 int32_t proven);
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -420,6 +441,69 @@ int32_t deck_last_error_pointer(int32_t index,
  * As deck_last_error_pointer, in UTF-16.
  */
 int32_t deck_last_error_pointer_utf16(int32_t index, uint16_t *buf, size_t cap, size_t *needed);
+
+/**
+ * Lays parts out on sheets: reads a request in JSON, writes the answer in JSON.
+ *
+ * The request is an object of parts, stock, kerf, trim, stages, first, keep, effort ("quick", "standard", "thorough", or
+ * a number of steps) and unit ("in" where it is left out). Only parts and stock are required. A part that finds no place is
+ * no error: it is listed in the answer under unplaced. Lengths in the answer are numbers in the request's unit. The same
+ * request gives the same bytes as from Rust and Python.
+ *
+ * An answer that the buffer was too short for is kept for the thread's next call: asked for the same, it is not worked out
+ * again.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC, and those from 101 on:
+ * everything that is wrong with the request is in the last error.
+ */
+int32_t deck_nest(const char *json,
+                  int64_t len,
+                  char *buf,
+                  size_t cap,
+                  size_t *needed);
+
+/**
+ * As deck_nest, in UTF-16.
+ */
+int32_t deck_nest_utf16(const uint16_t *json,
+                        int64_t len,
+                        uint16_t *buf,
+                        size_t cap,
+                        size_t *needed);
+
+/**
+ * As deck_nest, while `progress` looks on and may stop it. A search that is stopped has an answer as well.
+ *
+ * `progress` is not called where the answer was kept by the call before.
+ *
+ * # Threads
+ * Any; `progress` is called in the same one, with `user` as it is.
+ *
+ * # Statuses
+ * As deck_nest.
+ */
+int32_t deck_nest_watched(const char *json,
+                          int64_t len,
+                          char *buf,
+                          size_t cap,
+                          size_t *needed,
+                          deck_progress progress,
+                          void *user);
+
+/**
+ * As deck_nest_watched, in UTF-16.
+ */
+int32_t deck_nest_watched_utf16(const uint16_t *json,
+                                int64_t len,
+                                uint16_t *buf,
+                                size_t cap,
+                                size_t *needed,
+                                deck_progress progress,
+                                void *user);
 
 /**
  * Plans a job: reads its JSON, and fills `plan` with a handle.

@@ -1,6 +1,7 @@
 //! Plans a new plywood deck for a pontoon boat, from C, C++, VBA, C#, or anything that can call C.
 //!
-//! A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller.
+//! A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller. The functions that need no
+//! boat, such as deck_nest, read a request in JSON and write their answer in JSON.
 //!
 //! These rules hold for every function:
 //!
@@ -41,7 +42,9 @@ mod failure;
 mod guard;
 mod handle;
 mod job;
+mod kept;
 mod last_error;
+mod nest;
 mod plan;
 mod plan_drawings;
 mod pointer;
@@ -50,6 +53,7 @@ mod text;
 
 pub use job::*;
 pub use last_error::*;
+pub use nest::*;
 pub use plan::*;
 pub use plan_drawings::*;
 pub use status::*;

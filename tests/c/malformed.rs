@@ -3,8 +3,9 @@
 use crate::calls::{JOB, Planned, Text8, last_error};
 use deck_core::Kind;
 use deck_ffi::{
-    DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, deck_last_error_at, deck_last_error_count,
-    deck_last_error_pointer, deck_plan_count, deck_plan_new, deck_plan_new_utf16, deck_plan_number, deck_plan_text,
+    DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, DECK_SHORT_BUFFER, deck_last_error_at, deck_last_error_count,
+    deck_last_error_pointer, deck_nest, deck_plan_count, deck_plan_new, deck_plan_new_utf16, deck_plan_number,
+    deck_plan_text,
 };
 use proptest::prelude::*;
 use std::ptr;
@@ -46,15 +47,32 @@ fn length(bytes: &[u8]) -> i64 {
     i64::try_from(bytes.len()).unwrap()
 }
 
-/// A job with some of its bytes exchanged for others.
-fn spoiled() -> impl Strategy<Value = Vec<u8>> {
-    let bytes = proptest::collection::vec((0..JOB.len(), any::<u8>()), 1..4);
+const REQUEST: &str = r#"{"parts": [{"label": "a", "length": "7' 10-1/2\"", "width": 16, "count": 3, "grain": "length"},
+    {"label": "b", "length": 30.5, "width": "200 mm", "boat": "x", "value": null}],
+    "stock": [{"label": "ply", "length": 96, "width": 48, "count": 4, "price": 62.5, "offcut": false}],
+    "kerf": "1/8", "trim": 0.25, "stages": 3, "first": "width", "keep": [24, 12], "effort": 2000, "unit": "in"}"#;
+
+/// Asks for a nest with bytes as they are; what is refused is told.
+fn nest_bytes(bytes: &[u8]) -> i32 {
+    let (mut buf, mut needed) = (vec![0; 1 << 16], usize::MAX);
+    let len = length(bytes);
+    let status = unsafe { deck_nest(bytes.as_ptr().cast(), len, buf.as_mut_ptr(), buf.len(), &raw mut needed) };
+    if ![DECK_OK, DECK_SHORT_BUFFER].contains(&status) {
+        assert!(needed == usize::MAX && is_a_refusal(status), "{status}: {}", last_error());
+        faults_are_told();
+    }
+    status
+}
+
+/// A text with some of its bytes exchanged for others.
+fn spoiled(text: &'static str) -> impl Strategy<Value = Vec<u8>> {
+    let bytes = proptest::collection::vec((0..text.len(), any::<u8>()), 1..4);
     bytes.prop_map(|changes| {
-        let mut job = JOB.as_bytes().to_vec();
+        let mut spoiled = text.as_bytes().to_vec();
         for (index, byte) in changes {
-            job[index] = byte;
+            spoiled[index] = byte;
         }
-        job
+        spoiled
     })
 }
 
@@ -62,8 +80,19 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: CASES, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn spoiled_jobs(job in spoiled()) {
+    fn spoiled_jobs(job in spoiled(JOB)) {
         plan_bytes(&job, length(&job));
+    }
+
+    #[test]
+    fn spoiled_requests(request in spoiled(REQUEST)) {
+        nest_bytes(&request);
+    }
+
+    #[test]
+    fn requests_cut_short(end in 0..REQUEST.len()) {
+        let status = nest_bytes(&REQUEST.as_bytes()[..end]);
+        prop_assert!(![DECK_OK, DECK_SHORT_BUFFER].contains(&status));
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use crate::compile::{Link, checked, compile, printed, root, run, run_both};
 use crate::example::jobs;
+use deck_core::job::NestCall;
 use deck_core::{Job, plan};
 
 /// Each is compiled, run, and run under valgrind.
@@ -41,6 +42,17 @@ fn json_from_c_is_rust_s_byte_for_byte() {
     if let Some(output) = checked(&program, &[&path]) {
         assert_eq!(printed(&output), json);
     }
+}
+
+/// The golden request, which Python asks as well.
+#[test]
+fn a_nest_from_c_is_rust_s_byte_for_byte() {
+    let program = compile("tests/c/programs/nest.c", "nest", Link::Shared);
+    let path = root().join("tests/golden/calls/nest.json");
+    let call = NestCall::from_json(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    let json = call.nest().unwrap().to_json(call.unit);
+    assert!(!json.is_ascii());
+    assert_eq!(printed(&run_both(&program, &[&path.to_string_lossy()])), json);
 }
 
 #[test]

@@ -4,6 +4,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
+use deck_core::job::NestCall;
 use deck_core::{Job, draw, plan};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -100,6 +101,20 @@ fn boats_come_out_as_they_were_looked_at() {
         }
     }
     assert!(wrong.is_empty(), "{}\n{RENEW}=1 writes them anew.", wrong.join("\n"));
+}
+
+/// Requests of the calls that need no boat: from C and from Python the same files come.
+#[test]
+fn calls_are_answered_as_they_were_looked_at() {
+    let request = std::fs::read_to_string(folder("calls").join("nest.json")).unwrap();
+    let call = NestCall::from_json(&request).unwrap();
+    let found = format!("{}\n", call.nest().unwrap().to_json(call.unit));
+    let path = folder("expected").join("nest.call.json");
+    if std::env::var(RENEW).is_ok_and(|value| value == "1") {
+        std::fs::write(&path, &found).unwrap();
+    }
+    let expected = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(expected == found, "{}\n{RENEW}=1 writes it anew.", difference(&expected, &found));
 }
 
 #[test]

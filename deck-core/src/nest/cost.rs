@@ -1,6 +1,6 @@
 //! What sheets cost: money where they have prices, otherwise their area.
 
-use crate::length::Area;
+use crate::length::{Area, Unit};
 use crate::money::Money;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -34,6 +34,16 @@ pub struct BoatCost {
     pub boat: Option<String>,
     /// Its share.
     pub cost: Cost,
+}
+
+impl Cost {
+    /// The nearest number: of money, or of square units.
+    pub fn number(self, unit: Unit) -> f64 {
+        match self {
+            Cost::Money(money) => money.number(),
+            Cost::Area(area) => area.number(unit),
+        }
+    }
 }
 
 impl CostIn {
