@@ -25,12 +25,13 @@
 //! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
 //! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`],
 //!   [`takeoff::takeoff`], [`cautions`].
+//! - **Does it carry**: [`span_limits`], [`span`] (lay-ups, loads, supports).
 //! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
 //! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].
 //! - **When input is wrong**: [`Error`], a list of [`Fault`]s of a [`Kind`], each with a JSON pointer.
 //!
 //! # Limits
-//! No load rating is computed and nothing is called safe. Boards lie athwart, in one piece from side to side; members are
+//! Figures of strength are for a person to judge: no load rating of a boat is computed and nothing is called safe. Boards lie athwart, in one piece from side to side; members are
 //! straight, square to the boat and level.
 
 #![forbid(unsafe_code)]
@@ -53,6 +54,7 @@ pub mod panels;
 pub mod plan;
 pub mod published;
 pub mod seams;
+pub mod span;
 pub mod stock;
 pub mod takeoff;
 
@@ -61,3 +63,4 @@ pub use job::Job;
 pub use length::{Area, Length, Notation, Unit};
 pub use money::Money;
 pub use plan::{Plan, plan};
+pub use span::span_limits;

@@ -3,15 +3,42 @@
 //! One file per source. A figure that no source settles is still a figure that somebody acts on: it stands here too,
 //! with its mark, and the plan lists it as assumed.
 
+mod aluminium;
 pub mod defaults;
+mod live_loads;
+mod panel_capacities;
+mod panel_factors;
+mod panel_ratings;
 mod panel_weights;
+mod screws;
 
+pub use aluminium::{ALLOYS, ALUMINIUM_DENSITY, ALUMINIUM_EXPANSION, ALUMINIUM_MODULUS_KSI, Alloy};
+pub use live_loads::{LIVE_PRESETS, LivePreset, NO_DECK_RULE, PresetLoad, live_preset};
+pub use panel_capacities::{
+    AxisRow, Capacity, PANEL_CAPACITY_EDITION, PANEL_CAPACITY_FITTED, PANEL_LEAST_SPACING_INCHES, PanelRow, Series,
+    panel_series,
+};
+pub use panel_factors::{
+    CREEP_DRY, FaceGrade, Factor, GradeFactors, LOAD_DURATIONS, SANDED_FACTORS_SOURCE, SPAN_ADJUSTMENTS,
+    SpanAdjustment, SpeciesGroup, WET_STIFFNESS, WET_STRENGTH, panel_size_factor, sanded_factors,
+};
+pub use panel_ratings::{
+    RATED_SPANS, RATED_THICKNESSES, RatedSpans, RatedThickness, THICKNESS_RANGES, ThicknessRange, rated_spans,
+};
 pub use panel_weights::{plywood_pounds, plywood_psf};
+pub use screws::{
+    METAL_EDGE_FULL, METAL_EDGE_LEAST, METAL_SPACING_LEAST, PANEL_EDGE_LEAST, PULL_OUT_SOURCE, PULL_OUT_TESTS,
+    PullOutTest, SCREW_RESISTANCE_FACTOR, SCREW_SAFETY_FACTOR, SCREWS, ScrewSize, WOOD_SCREWS, WoodScrew,
+};
+
+/// Pascals to a pound on the square foot: NIST SP 811 (2008), from the pound-force and the foot.
+pub const PASCALS_PER_PSF: f64 = 47.880_258_980_3;
 
 use serde::{Deserialize, Serialize};
 
 /// How sure a figure is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Standing {
     /// Read in the source that is named.
     #[serde(rename = "V")]
