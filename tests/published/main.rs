@@ -4,7 +4,11 @@
 
 mod counts;
 mod decks;
+mod form_plywood;
+mod load_spans;
 mod nest;
+mod panel_agencies;
+mod screws;
 mod sheets;
 mod squareness;
 mod units;
