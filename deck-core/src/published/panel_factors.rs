@@ -26,7 +26,7 @@ const fn verified(name: &'static str, value: f64) -> Factor {
     Factor { value, name, standing: Standing::Verified, source: Q225J }
 }
 
-/// Load duration C_D: bending and shear only, never stiffness.
+/// Load duration `C_D`: bending and shear only, never stiffness.
 pub const LOAD_DURATIONS: [Factor; 5] = [
     verified("permanent (over 10 years)", 0.9),
     verified("normal (10 years)", 1.0),
@@ -35,10 +35,10 @@ pub const LOAD_DURATIONS: [Factor; 5] = [
     verified("wind or earthquake", 1.6),
 ];
 
-/// Wet service C_M for EI: moisture content of 16 percent or more.
+/// Wet service `C_M` for EI: moisture content of 16 percent or more.
 pub const WET_STIFFNESS: Factor = verified("wet service, stiffness", 0.85);
 
-/// Wet service C_M for MR and Fs: moisture content of 16 percent or more.
+/// Wet service `C_M` for MR and Fs: moisture content of 16 percent or more.
 pub const WET_STRENGTH: Factor = verified("wet service, strength", 0.75);
 
 /// A load read off a table for one number of spans, taken to another.
@@ -123,7 +123,7 @@ pub const SANDED_FACTORS_SOURCE: &str = "APA Technical Note Q225J (December 2024
 /// None: marine grade exists only with veneers of Group 1 (as such, or as Structural I).
 ///
 /// # Method
-/// Q225J (December 2024), grade and construction factor C_C of sanded plywood. Verified.
+/// Q225J (December 2024), grade and construction factor `C_C` of sanded plywood. Verified.
 pub fn sanded_factors(group: SpeciesGroup, grade: FaceGrade, along: bool) -> Option<GradeFactors> {
     use FaceGrade::{Marine, Other, Sanded};
     use SpeciesGroup::{Group1, Group2, Group3, Group4, StructuralI};

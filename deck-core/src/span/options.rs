@@ -26,7 +26,7 @@ pub struct SpanOptions {
     pub deflection: f64,
     /// Moisture content of 16 percent or more. A deck over water is wet.
     pub wet: bool,
-    /// Load duration factor C_D: 0.9 permanent, 1 normal, 1.15 two months, 1.25 seven days, 1.6 wind.
+    /// Load duration factor `C_D`: 0.9 permanent, 1 normal, 1.15 two months, 1.25 seven days, 1.6 wind.
     pub duration: f64,
     /// Width of the board, where it is a narrow strip; see the panel size factor. None: 24 in or more.
     pub width: Option<Length>,

@@ -210,3 +210,73 @@ pub fn panels_that_carry(
     }
     Ok(carriers)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::published::Capacity;
+
+    const SANDED: &str = "sanded plywood Group 1 A-A/A-C";
+
+    fn inches(text: &str) -> Length {
+        format!("{text} in").parse().unwrap()
+    }
+
+    /// Every 64th of the table, one by one: the answer is the last before the first that does not carry the load.
+    #[test]
+    fn halving_finds_what_trying_each_64th_finds() {
+        let mut ends = [0, 0, 0];
+        for (rating, axis, most) in
+            [("3/4", Axis::Along, "24"), ("3/4", Axis::Across, "60"), ("1/2", Axis::Along, "16")]
+        {
+            let panel = StructuralPanel::published(SANDED, rating);
+            for psf in [5.0, 11.0, 20.0, 40.0, 100.0, 900.0, 5000.0] {
+                let load = Load::user(psf).unwrap();
+                let found = largest_spacing(&panel, axis, 2, &load, &SpanOptions::new()).unwrap();
+                let carries = |spacing: &Length| {
+                    let answer = span_limits(&panel, *spacing, axis, 2, &SpanOptions::new()).unwrap();
+                    answer.limits().unwrap().allowable() >= psf
+                };
+                let (least, most) = (inches("12"), inches(most));
+                let all = (0..).map(|step| least + STEP * step).take_while(|spacing| *spacing <= most);
+                let last = all.take_while(carries).last();
+                assert_eq!(found.spacing, last, "{rating} {axis} {psf}: {}", found.why);
+                let end = if last.is_none() { 0 } else { 1 + usize::from(last == Some(most)) };
+                ends[end] += 1;
+            }
+        }
+        assert!(ends.iter().all(|count| *count > 0), "{ends:?}");
+    }
+
+    #[test]
+    fn what_ends_a_spacing_is_told() {
+        let sanded = StructuralPanel::published(SANDED, "3/4");
+        let why = |panel: &StructuralPanel, axis, psf| {
+            largest_spacing(panel, axis, 2, &Load::user(psf).unwrap(), &SpanOptions::new()).unwrap().why
+        };
+        assert!(why(&sanded, Axis::Along, 1.0).contains(NO_FIGURE));
+        assert!(why(&sanded, Axis::Along, 100.0).starts_with("deflection governs"));
+        assert!(why(&sanded, Axis::Along, 1e5).starts_with("At the closest spacing"));
+        assert!(why(&StructuralPanel::published(SANDED, "1/4"), Axis::Along, 1.0).starts_with(NO_FIGURE));
+        let own = StructuralPanel::OneAxis(Capacity { ei: 1e8, mr: 1e6, fs: 1e6 });
+        assert!(why(&own, Axis::Across, 1.0).starts_with("The search ends"));
+        let error =
+            largest_spacing(&sanded, Axis::Along, 9, &Load::user(1.0).unwrap(), &SpanOptions::new()).unwrap_err();
+        assert_eq!(error.pointer(), "/spans");
+    }
+
+    /// The weak way is enough only where the strong way is, for these panels; thicker is never less than thinner.
+    #[test]
+    fn panels_that_carry_are_in_order() {
+        let found =
+            panels_that_carry(inches("16"), 3, &Load::user(100.0).unwrap(), &SpanOptions::new().wet(true)).unwrap();
+        assert!(found.iter().all(|panel| panel.allowable >= 100.0 && panel.utilisation <= 1.0));
+        let sanded = |axis| {
+            let of = found.iter().filter(|panel| panel.series == SANDED && panel.axis == axis);
+            of.map(|panel| panel.rating.as_str()).collect::<Vec<&str>>()
+        };
+        let (strong, weak) = (sanded(Axis::Across), sanded(Axis::Along));
+        assert!(weak.iter().all(|rating| strong.contains(rating)) && weak.len() < strong.len(), "{weak:?} {strong:?}");
+        assert_eq!(weak.last(), Some(&"1-1/8"));
+    }
+}

@@ -169,13 +169,10 @@ fn grade_factors(panel: &PublishedPanel, series: &Series, axis: Axis) -> Result<
         faults.finish()?;
     }
     let (group, grade) = (panel.group.unwrap_or_default(), panel.grade.unwrap_or_default());
-    match sanded_factors(group, grade, axis == Axis::Along) {
-        Some(factors) => Ok(Some([factors.stiffness, factors.bending, factors.shear])),
-        None => {
-            let accepted = "Marine grade goes with group \"1\" or \"Structural I\".";
-            Err(Fault::new(Kind::Conflict, "Marine", "Marine grade exists only with veneers of Group 1.", accepted)
-                .within("grade")
-                .into())
-        }
-    }
+    let Some(factors) = sanded_factors(group, grade, axis == Axis::Along) else {
+        let message = "Marine grade exists only with veneers of Group 1.";
+        let accepted = "Marine grade goes with group \"1\" or \"Structural I\".";
+        return Err(Fault::new(Kind::Conflict, "Marine", message, accepted).within("grade").into());
+    };
+    Ok(Some([factors.stiffness, factors.bending, factors.shear]))
 }
