@@ -25,6 +25,7 @@
 //! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
 //! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`],
 //!   [`takeoff::takeoff`], [`cautions`].
+//! - **Strength of a board**: [`span::beam`].
 //! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
 //! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].
 //! - **When input is wrong**: [`Error`], a list of [`Fault`]s of a [`Kind`], each with a JSON pointer.
@@ -53,6 +54,7 @@ pub mod panels;
 pub mod plan;
 pub mod published;
 pub mod seams;
+pub mod span;
 pub mod stock;
 pub mod takeoff;
 
@@ -61,3 +63,4 @@ pub use job::Job;
 pub use length::{Area, Length, Notation, Unit};
 pub use money::Money;
 pub use plan::{Plan, plan};
+pub use span::beam;

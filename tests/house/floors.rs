@@ -21,12 +21,13 @@ ground   geometry > money > length > error, math
 ";
 
 /// What the crate's root re-exports, and from which room.
-const RE_EXPORTS: [(&str, &[&str]); 5] = [
+const RE_EXPORTS: [(&str, &[&str]); 6] = [
     ("error", &["Error", "Fault", "Faults", "Kind"]),
     ("length", &["Area", "Length", "Notation", "Unit"]),
     ("money", &["Money"]),
     ("job", &["Job"]),
     ("plan", &["Plan"]),
+    ("span", &["beam"]),
 ];
 
 /// Each room's height, the ground lowest.
