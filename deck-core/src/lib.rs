@@ -25,7 +25,7 @@
 //! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
 //! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`],
 //!   [`takeoff::takeoff`], [`cautions`].
-//! - **Strength of a board**: [`span::beam`].
+//! - **Strength of a board**: [`span::beam`], [`span::plate`].
 //! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
 //! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].
 //! - **When input is wrong**: [`Error`], a list of [`Fault`]s of a [`Kind`], each with a JSON pointer.
@@ -63,4 +63,4 @@ pub use job::Job;
 pub use length::{Area, Length, Notation, Unit};
 pub use money::Money;
 pub use plan::{Plan, plan};
-pub use span::beam;
+pub use span::{beam, plate};

@@ -27,7 +27,7 @@ const RE_EXPORTS: [(&str, &[&str]); 6] = [
     ("money", &["Money"]),
     ("job", &["Job"]),
     ("plan", &["Plan"]),
-    ("span", &["beam"]),
+    ("span", &["beam", "plate"]),
 ];
 
 /// Each room's height, the ground lowest.

@@ -83,7 +83,7 @@ fn place_fault(load: &BeamLoad, length: f64) -> Option<Fault> {
 
 fn size_fault(load: &BeamLoad) -> Option<Fault> {
     match (load.kind, load.size) {
-        (BeamLoadKind::Point, None) | (BeamLoadKind::Uniform, None) if load.at.is_none() || is_point(load) => None,
+        (BeamLoadKind::Point | BeamLoadKind::Uniform, None) if load.at.is_none() || is_point(load) => None,
         (BeamLoadKind::Point, Some(size)) => {
             let accepted = "Leave its size out, or let it be a patch.";
             let message = format!("A point load has a size of {size}.");

@@ -99,7 +99,7 @@ fn root_between(mut from: f64, mut to: f64, function: impl Fn(f64) -> (f64, f64)
         }
         let newton = s - value / derivative;
         let next = if newton > from && newton < to { newton } else { from.midpoint(to) };
-        if next == s {
+        if (next - s).abs() <= f64::EPSILON * s {
             break;
         }
         s = next;
