@@ -6,6 +6,7 @@ mod beam_cases;
 mod counts;
 mod decks;
 mod nest;
+mod plate_cases;
 mod sheets;
 mod squareness;
 mod units;
