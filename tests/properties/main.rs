@@ -9,3 +9,5 @@ mod nest_exhaustive;
 mod plans;
 mod saw_replay;
 mod seams;
+mod span_beam;
+mod span_plate;
