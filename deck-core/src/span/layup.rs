@@ -9,9 +9,11 @@
 //! ```
 //!
 //! # Limits
-//! Veneers of one species and thickness are an ideal. Published effective sections are the least over all permitted
-//! constructions and lie below what an even lay-up gives; figures beside the tests. Shear along the grain, within a ply that
-//! runs with the span, is not counted: only rolling shear is.
+//! Veneers of one species and thickness are an ideal, and an even lay-up is **not** on the safe side of published effective
+//! sections. Five even plies against those of concrete-form plywood, class I: the moment of inertia is 0.83 to 2.05, the
+//! section modulus 1.03 to 2.02 and Ib/Q 0.73 to 1.14 of the published one. Shear along the grain, within a ply that
+//! runs with the span, is not counted: only rolling shear is. Three plies the weak way count it in the faces only, so
+//! that their Ib/Q comes out high.
 
 use super::axis::Axis;
 use super::options::figure;
