@@ -132,9 +132,12 @@ fn even_plies_beside_published_sections() {
     }
 }
 
+/// A row of [`GROSS`].
+type Gross = (&'static str, Option<f64>, Option<f64>, Option<f64>, Option<f64>);
+
 /// Gross rectangle, from a panel agency's "Design Capacities for Structural Plywood" (2008): thickness, and where printed
 /// I in⁴/ft, S in³/ft, Q in³/ft, Ib/Q in²/ft.
-const GROSS: &[(&str, Option<f64>, Option<f64>, Option<f64>, Option<f64>)] = &[
+const GROSS: &[Gross] = &[
     ("3/8", Some(0.053), Some(0.281), Some(0.211), Some(3.0)),
     ("7/16", Some(0.084), Some(0.383), None, Some(3.5)),
     ("15/32", None, Some(0.44), None, Some(3.75)),
@@ -158,7 +161,9 @@ fn gross_rectangles() {
             assert!(printed.is_none_or(|printed| (ours - printed).abs() < 6e-4), "{thickness}: {ours} for {printed:?}");
         }
         let mut slices = Layup::even(9, inches(thickness), stresses(CLASS_I)).plies;
-        slices.iter_mut().for_each(|ply| ply.grain = deck_core::span::PlyGrain::With);
+        for ply in &mut slices {
+            ply.grain = deck_core::span::PlyGrain::With;
+        }
         layup.plies = slices;
         let sliced = layup.section(Across).unwrap();
         assert!((sliced.i / solid.i - 1.0).abs() < 1e-9 && (sliced.ib_q / solid.ib_q - 1.0).abs() < 1e-9);

@@ -137,6 +137,7 @@ fn limits(cell: &Cell) -> SpanLimits {
 }
 
 /// The tables print whole numbers, halves up.
+#[allow(clippy::cast_possible_truncation, reason = "whole, and far below 2^53")]
 fn printed(psf: f64) -> i64 {
     (psf + 0.5).floor() as i64
 }
