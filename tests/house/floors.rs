@@ -21,10 +21,11 @@ ground   geometry > money > length > error, math
 ";
 
 /// What the crate's root re-exports, and from which room.
-const RE_EXPORTS: [(&str, &[&str]); 5] = [
+const RE_EXPORTS: [(&str, &[&str]); 6] = [
     ("error", &["Error", "Fault", "Faults", "Kind"]),
     ("length", &["Area", "Length", "Notation", "Unit"]),
     ("money", &["Money"]),
+    ("nest", &["fill"]),
     ("job", &["Job"]),
     ("plan", &["Plan"]),
 ];

@@ -78,7 +78,7 @@ impl Board {
     fn above(&self, values: &[i64], total: Option<i64>, steps: &mut u64) -> Filled {
         /// Parts in which values are counted at most, so that weights can be fractions.
         const FINEST: i64 = 1 << 10;
-        let most = self.area_bound(values).max(1);
+        let most = self.most(values);
         let narrow = i64::from(i32::MAX) / 4;
         if most <= narrow {
             self.search::<i32>(values, total, (narrow / most).clamp(1, FINEST), steps)
@@ -165,7 +165,7 @@ impl Searching<'_> {
         let mut spent = 0;
         let rasters = (self.lengths, self.widths);
         let stages = limits.stages.unwrap_or(MANY);
-        let table: Staged<'_, V> = Staged::new(rasters, &items, stages, limits.first, self.board.slack, &mut spent);
+        let table: Staged<'_, V> = Staged::new(rasters, &items, stages, limits.first, &mut spent);
         *steps = steps.saturating_sub(spent);
         let pattern = table.pattern(&items, &mut joins);
         if limits.stages.is_some() {
@@ -185,10 +185,13 @@ impl Searching<'_> {
     fn weigh<V: Amount>(&self, found: &mut Found, steps: &mut u64) -> (Priced, i64) {
         /// Rounds of improvement at most.
         const ROUNDS: usize = 120;
+        /// Scaled values of all copies at most.
+        const MOST: i128 = 1 << 61;
         /// Rounds together take so small a share of the steps.
         const SHARE: u64 = 6;
         // Weights on so much would not fit the numbers: then the plain values have to do.
-        let rounds = if self.board.all_copies(self.values) * i128::from(self.scale) >> 61 > 0 { 1 } else { ROUNDS };
+        let copies = self.board.all_copies(self.values) * i128::from(self.scale);
+        let rounds = if copies > MOST { 1 } else { ROUNDS };
         let before = *steps;
         let mut weights = Weights::new(self.board.kinds.len(), self.total.is_some());
         let mut lowest: Option<(i64, Priced)> = None;

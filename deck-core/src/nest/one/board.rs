@@ -157,6 +157,14 @@ impl Board {
         (lengths, widths, complete)
     }
 
+    /// No table of pieces holds more: the sheet full of the best for its area, copies without limit.
+    pub(super) fn most(&self, values: &[i64]) -> i64 {
+        let sheet = i128::from(self.size.0) * i128::from(self.size.1);
+        let full = |(kind, value): (&Kind, &i64)| i128::from(*value) * sheet / self.area(kind).max(1) + 1;
+        let some = self.kinds.iter().zip(values).filter(|(kind, _)| kind.count > 0);
+        i64::try_from(some.map(full).max().unwrap_or(1)).unwrap_or(i64::MAX)
+    }
+
     /// Value of all copies, whether they fit together or not.
     pub(super) fn all_copies(&self, values: &[i64]) -> i128 {
         self.kinds.iter().zip(values).map(|(kind, value)| i128::from(kind.count) * i128::from(*value)).sum()
@@ -233,7 +241,9 @@ impl Board {
     }
 
     fn nodes(&self, joins: &Joins, joined: Joined, first: Option<SawLine>) -> Vec<Node> {
-        let mut nodes = joins.nodes(joined, self.size, first);
+        // What is left of less than a unit has to be cut off as well; how much it is does not matter here.
+        let piece = (self.size.0 + i64::from(self.slack.0), self.size.1 + i64::from(self.slack.1));
+        let mut nodes = joins.nodes(joined, piece, first);
         for node in &mut nodes {
             if let Node::Split { line, at, .. } = node {
                 *at *= if *line == SawLine::Width { self.unit.0 } else { self.unit.1 };

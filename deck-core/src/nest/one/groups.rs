@@ -20,7 +20,7 @@ const NONE: u32 = u32::MAX;
 /// All groups.
 #[derive(Debug)]
 pub(super) struct Groups {
-    groups: Vec<Group>,
+    all: Vec<Group>,
     /// For each room, the group.
     at: Vec<u32>,
     /// For each room beside, the groups.
@@ -34,7 +34,7 @@ pub(super) struct Groups {
 impl Groups {
     pub(super) fn new(rows: usize, columns: usize, beam: usize) -> Groups {
         let at = vec![NONE; rows * columns];
-        Groups { groups: Vec::new(), at, rows: vec![Vec::new(); rows], columns, beam, left_out: false }
+        Groups { all: Vec::new(), at, rows: vec![Vec::new(); rows], columns, beam, left_out: false }
     }
 
     /// True where the beam is as wide as anyone could wish.
@@ -53,7 +53,7 @@ impl Groups {
             .iter()
             .enumerate()
             .filter(|(_, row)| !row.is_empty())
-            .map(|(beside, row)| (beside, row.iter().filter_map(|group| self.groups.get(*group as usize))))
+            .map(|(beside, row)| (beside, row.iter().filter_map(|group| self.all.get(*group as usize))))
     }
 
     /// Adds a rectangle that is taken up.
@@ -70,7 +70,7 @@ impl Groups {
             return true;
         }
         let at = room.0 as usize * self.columns + room.1 as usize;
-        let group = self.at.get(at).and_then(|group| self.groups.get(*group as usize));
+        let group = self.at.get(at).and_then(|group| self.all.get(*group as usize));
         let has = group.is_none_or(|group| group.best.len() < self.beam || group.best.last() < Some(&reduced));
         self.left_out |= !has;
         has
@@ -93,10 +93,10 @@ impl Groups {
     fn group(&mut self, room: Room) -> Option<&mut Group> {
         let place = self.at.get_mut(room.0 as usize * self.columns + room.1 as usize)?;
         if *place == NONE {
-            *place = u32::try_from(self.groups.len()).unwrap_or(NONE);
-            self.groups.push(Group { above: room.1, ..Group::default() });
+            *place = u32::try_from(self.all.len()).unwrap_or(NONE);
+            self.all.push(Group { above: room.1, ..Group::default() });
             self.rows.get_mut(room.0 as usize)?.push(*place);
         }
-        self.groups.get_mut(*place as usize)
+        self.all.get_mut(*place as usize)
     }
 }

@@ -8,13 +8,14 @@
 //!
 //! Room is counted in points: what a rectangle leaves beside it is rounded down to what anything can use.
 
+use super::super::problem::Size;
 use super::board::Board;
 use super::copies::{Packing, hash};
 use super::groups::{Group, Groups, Room};
 use super::raster::Raster;
 use super::rest::Rest;
 use super::table::Amount;
-use super::tree::{Joined, Joins, Turns, join_turns};
+use super::tree::{Joined, Joins, Turns, join_sizes, join_turns};
 use super::weights::Priced;
 use crate::stock::SawLine;
 use std::collections::BinaryHeap;
@@ -131,7 +132,7 @@ impl<'a, V: Amount> Search<'a, V> {
             let mut words = std::mem::take(&mut self.scratch);
             self.packing.one(item.class, &mut words);
             self.scratch = words;
-            if self.is_new(room, (1, 1), None) {
+            if self.is_new(room, (1, 1), None, item.size) {
                 let joined = self.joins.part(item.class, item.size);
                 self.add(joined, reduced, item.value, room);
             }
@@ -253,7 +254,8 @@ impl<'a, V: Amount> Search<'a, V> {
             return COUNT;
         }
         let turns = join_turns(pair.line, self.joins.turns(rect), self.joins.turns(pair.other));
-        if self.is_new(pair.room, turns, Some(pair.line)) {
+        let size = join_sizes(pair.line, self.joins.size(rect), self.joins.size(pair.other));
+        if self.is_new(pair.room, turns, Some(pair.line), size) {
             self.groups.take_place(reduced, pair.room);
             let joined = self.joins.join(pair.line, rect, pair.other);
             self.add(joined, reduced, this.value + other.value, pair.room);
@@ -312,14 +314,14 @@ impl<'a, V: Amount> Search<'a, V> {
     }
 
     /// False where a rectangle of the parts in `scratch` leaves no less room. Those that leave no more are beaten.
-    fn is_new(&mut self, room: Room, turns: Turns, line: Option<SawLine>) -> bool {
+    fn is_new(&mut self, room: Room, turns: Turns, line: Option<SawLine>, size: Size) -> bool {
         let stride = self.packing.words();
         let mut at = self.twins.get(self.slot()).copied().unwrap_or(NONE);
         let mut worse = NONE;
         let no_limits = self.ground.board.limits.is_none();
         while let Some(twin) = self.rect(at) {
             let same = || self.words.get(at as usize * stride..(at as usize + 1) * stride) == Some(&self.scratch[..]);
-            if !twin.beaten && same() && self.sawn_alike(at, turns, line) {
+            if !twin.beaten && same() && self.sawn_alike(at, turns, line, size) {
                 if twin.room.0 >= room.0 && twin.room.1 >= room.1 {
                     return false;
                 }
@@ -337,10 +339,14 @@ impl<'a, V: Amount> Search<'a, V> {
     }
 
     /// True where the saw can do with a twin all that it can do with a rectangle of those turns and that first line.
-    fn sawn_alike(&self, twin: u32, turns: Turns, line: Option<SawLine>) -> bool {
+    fn sawn_alike(&self, twin: u32, turns: Turns, line: Option<SawLine>, size: Size) -> bool {
         let limits = self.ground.board.limits;
         let other = self.joins.turns(twin);
+        // Rooms are rounded: whether anything is left to be cut off first, only the sizes tell.
+        let other_size = self.joins.size(twin);
+        let no_larger = other_size.0 <= size.0 && other_size.1 <= size.1;
         let turns_less = other.0 <= turns.0 && other.1 <= turns.1;
-        (limits.stages.is_none() || turns_less) && (limits.first.is_none() || self.joins.line(twin) == line)
+        (limits.stages.is_none() || turns_less)
+            && (limits.first.is_none() || self.joins.line(twin) == line && no_larger)
     }
 }

@@ -59,9 +59,9 @@ impl Raster {
         Raster::of(points, whole)
     }
 
-    /// So many of the points at most, the smallest and the largest among them.
+    /// So many of the points at most, zero and the largest among them.
     pub(super) fn thinned(&self, most: usize) -> Raster {
-        let every = self.points.len().div_ceil(most.max(2));
+        let every = (self.points.len() - 1).div_ceil(most.max(2) - 1);
         let kept = self.points.iter().rev().step_by(every.max(1)).copied().chain([0]);
         let mut points: Vec<i64> = kept.collect();
         points.sort_unstable();

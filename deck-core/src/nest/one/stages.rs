@@ -17,10 +17,6 @@ pub(super) struct Staged<'r, V> {
     widths: &'r Raster,
     levels: Vec<[Table<'r, V>; 2]>,
     first: Option<SawLine>,
-    /// True along each side where something is left behind the last point.
-    slack: (bool, bool),
-    /// The part of most value.
-    single: Option<Item>,
 }
 
 /// A piece: stages used below it, the direction of its lines, and the points that it reaches to.
@@ -35,7 +31,6 @@ impl<'r, V: Amount> Staged<'r, V> {
         items: &[Item],
         stages: u8,
         first: Option<SawLine>,
-        slack: (bool, bool),
         spent: &mut u64,
     ) -> Staged<'r, V> {
         let mut levels: Vec<[Table<'r, V>; 2]> = Vec::new();
@@ -47,51 +42,29 @@ impl<'r, V: Amount> Staged<'r, V> {
             });
             levels.push(level);
         }
-        Staged { lengths, widths, levels, first, slack, single: items.iter().max_by_key(|item| item.value).copied() }
+        Staged { lengths, widths, levels, first }
     }
 
     /// Value of the whole sheet.
     pub(super) fn whole(&self) -> i64 {
-        self.roots().into_iter().map(|root| self.root_value(root)).max().unwrap_or(0)
+        self.roots().map(|root| self.at(root).wide()).max().unwrap_or(0)
     }
 
     /// A best pattern of the whole sheet.
     pub(super) fn pattern(&self, items: &[Item], joins: &mut Joins) -> Option<Joined> {
-        let root = self.roots().into_iter().max_by_key(|root| self.root_value(*root))?;
+        let root = self.roots().max_by_key(|root| self.at(*root))?;
         self.trace(root, items, joins)
     }
 
-    /// What the sheet may be for the first line. Where that is fixed and nothing is left across it, the first cut must
-    /// not be left out: the sheet is then two pieces.
-    fn roots(&self) -> Vec<Root> {
+    /// What the sheet may be for the first line.
+    ///
+    /// Where that line is fixed, a sheet without anything left across it may not begin with the other one. Points are
+    /// rounded and do not tell; the value is a bound then, and `Board::can_saw` looks at the pattern itself.
+    fn roots(&self) -> impl Iterator<Item = Piece> {
         let top = self.levels.len().saturating_sub(1);
         let (length, width) = (self.lengths.len() - 1, self.widths.len() - 1);
-        let Some(first) = self.first else {
-            return LINES.map(|line| Root::One((top, line, length, width))).to_vec();
-        };
-        let (raster, last, slack) = match first {
-            SawLine::Length => (self.widths, width, self.slack.1),
-            SawLine::Width => (self.lengths, length, self.slack.0),
-        };
-        let piece = |point: usize| match first {
-            SawLine::Length => (top, first, length, point),
-            SawLine::Width => (top, first, point, width),
-        };
-        if slack || raster.point(last) < raster.whole() {
-            return vec![Root::One(piece(last))];
-        }
-        let mut roots = vec![Root::One(piece(last.saturating_sub(1)))];
-        roots.extend(self.single.map(Root::Single));
-        roots.extend(halves(raster, last).map(|(one, other)| Root::Two(first, piece(one), piece(other))));
-        roots
-    }
-
-    fn root_value(&self, root: Root) -> i64 {
-        match root {
-            Root::One(piece) => self.at(piece).wide(),
-            Root::Two(_, one, other) => self.at(one).wide() + self.at(other).wide(),
-            Root::Single(item) => item.value,
-        }
+        let lines = LINES.into_iter().filter(|line| self.first.is_none_or(|first| first == *line));
+        lines.map(move |line| (top, line, length, width))
     }
 
     fn at(&self, (level, line, length, width): Piece) -> V {
@@ -99,17 +72,13 @@ impl<'r, V: Amount> Staged<'r, V> {
         table.map_or_else(V::default, |table| table.at(length, width))
     }
 
-    fn trace(&self, root: Root, items: &[Item], joins: &mut Joins) -> Option<Joined> {
+    fn trace(&self, root: Piece, items: &[Item], joins: &mut Joins) -> Option<Joined> {
         /// What is still to be done, the last first.
         enum Task {
             Piece(Piece),
             Join(SawLine),
         }
-        let mut tasks = match root {
-            Root::One(piece) => vec![Task::Piece(piece)],
-            Root::Two(line, one, other) => vec![Task::Join(line), Task::Piece(other), Task::Piece(one)],
-            Root::Single(item) => return Some(joins.part(item.class, item.size)),
-        };
+        let mut tasks = vec![Task::Piece(root)];
         let mut done = Vec::new();
         while let Some(task) = tasks.pop() {
             match task {
@@ -172,15 +141,6 @@ impl<'r, V: Amount> Staged<'r, V> {
         let mut pairs = halves(raster, last).map(|(first, second)| (piece(first), piece(second)));
         pairs.find(|&(first, second)| self.at(first) + self.at(second) == value)
     }
-}
-
-/// What the whole sheet is taken for.
-#[derive(Debug, Clone, Copy)]
-enum Root {
-    One(Piece),
-    Two(SawLine, Piece, Piece),
-    /// One part alone.
-    Single(Item),
 }
 
 fn index(line: SawLine) -> usize {
