@@ -115,6 +115,11 @@ impl<'w> Steps<'w> {
         self.since_better = self.since_better.saturating_add(count);
     }
 
+    /// Steps that were not needed.
+    pub(super) fn give_back(&mut self, count: u64) {
+        self.left = self.left.saturating_add(count);
+    }
+
     pub(super) fn found_better(&mut self) {
         self.since_better = 0;
     }

@@ -11,6 +11,11 @@ use super::random::SplitMix;
 use super::repack::repack;
 use super::watch::{Standing, Watch};
 
+/// The share of the steps that may go into a better bound: one in so many.
+const BOUNDING: u64 = 4;
+/// The share of them that goes into whole orders: one in so many.
+const SHUFFLING: u64 = 16;
+
 /// The best answer that the effort pays for.
 pub(super) fn search(
     problem: &Problem,
@@ -32,9 +37,15 @@ pub(super) fn search(
     standing.bounded(bound.least());
     watch.ask();
     if let Some(mut steps) = effort.search(copies).map(|steps| steps.watched(watch)) {
+        // A bound that is met saves the rest of the steps, so it comes first.
+        if let Some(solution) = best.solution() {
+            let mut share = steps.take(BOUNDING).left();
+            bound.strengthen(problem, solution, &mut share);
+            steps.give_back(share);
+            standing.bounded(bound.least());
+        }
         // Whole orders are shuffled for a small share of the steps; working on a few sheets at a time gains more. What
         // is tried with sheets of other sizes comes before the sheets are held fixed and made one fewer.
-        const SHUFFLING: u64 = 16;
         shuffle(problem, &mut best, &mut steps.take(SHUFFLING), bound);
         let repacking = if problem.racks.len() > 1 { 2 } else { 8 };
         repack(problem, &mut best, &mut steps.take(repacking), bound);
