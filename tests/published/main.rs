@@ -11,6 +11,7 @@ mod load_spans;
 mod nest;
 mod panel_agencies;
 mod screws;
+mod plate_cases;
 mod sheets;
 mod squareness;
 mod units;
