@@ -10,6 +10,7 @@ mod form_plywood;
 mod load_spans;
 mod nest;
 mod panel_agencies;
+mod plate_cases;
 mod screws;
 mod sheets;
 mod squareness;
