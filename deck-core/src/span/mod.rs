@@ -25,6 +25,7 @@ mod panel;
 mod plate;
 mod section;
 mod service;
+mod solvable;
 mod spacing;
 mod strength;
 #[cfg(test)]

@@ -3,13 +3,12 @@
 use super::load::{BeamLoad, BeamLoadKind};
 use super::{BeamProblem, End};
 use crate::error::{Error, Fault, Faults, Kind};
+use crate::span::solvable::{LARGEST, is_size, no_load, range, size};
 
 /// More spans than this is not a deck.
 const MOST_SPANS: usize = 1_000_000;
 /// More loads than this is not a deck.
 const MOST_LOADS: usize = 10_000;
-/// Numbers up to this, and down to its inverse, keep every product of the method within what a float holds.
-const LARGEST: f64 = 1e15;
 
 /// How far outside the beam a load may reach by rounding alone, as a part of the beam's length.
 pub(super) const SLACK: f64 = 1e-9;
@@ -25,7 +24,7 @@ pub(super) fn problem(problem: &BeamProblem) -> Result<(), Error> {
         return faults.finish();
     }
     for (index, &span) in problem.spans.iter().enumerate() {
-        above_zero(&mut faults, span, "A span", || format!("/spans/{index}"));
+        faults.take(size(span, "A span").map_err(|error| error.within(index).within("spans")));
     }
     for (index, (&overhang, end)) in problem.overhangs.iter().zip(problem.ends).enumerate() {
         let pointer = format!("/overhangs/{index}");
@@ -38,7 +37,7 @@ pub(super) fn problem(problem: &BeamProblem) -> Result<(), Error> {
             faults.push(Fault::new(Kind::Conflict, overhang.to_string(), message, accepted).at(&pointer));
         }
     }
-    above_zero(&mut faults, problem.stiffness, "A stiffness", || "/stiffness".to_owned());
+    faults.take(size(problem.stiffness, "A stiffness").map_err(|error| error.within("stiffness")));
     faults.finish()
 }
 
@@ -59,11 +58,10 @@ pub(super) fn loads(problem: &BeamProblem, loads: &[BeamLoad], field: &str) -> R
 }
 
 fn load_fault(load: &BeamLoad, length: f64) -> Option<Fault> {
-    if !(-LARGEST..=LARGEST).contains(&load.value) {
-        let message = format!("A load of {} cannot be worked with.", load.value);
-        return Some(range(load.value, message, "Give a finite number, downward positive.").within("value"));
-    }
-    place_fault(load, length).or_else(|| size_fault(load)).or_else(|| outside(load, length))
+    no_load(load.value)
+        .or_else(|| place_fault(load, length))
+        .or_else(|| size_fault(load))
+        .or_else(|| outside(load, length))
 }
 
 fn place_fault(load: &BeamLoad, length: f64) -> Option<Fault> {
@@ -93,7 +91,7 @@ fn size_fault(load: &BeamLoad) -> Option<Fault> {
             let message = "A load that lies somewhere has no size.";
             Some(Fault::new(Kind::MissingField, "", message, "Give the length that it covers.").within("size"))
         }
-        (_, Some(size)) if !(1.0 / LARGEST..=LARGEST).contains(&size) => {
+        (_, Some(size)) if !is_size(size) => {
             let message = format!("A load over a length of {size} cannot be.");
             Some(range(size, message, "Give the length that it covers, above zero.").within("size"))
         }
@@ -113,17 +111,6 @@ fn outside(load: &BeamLoad, length: f64) -> Option<Fault> {
     let message = format!("A load covers {from} to {to}, which is not all on the beam of {length}.");
     let accepted = format!("It lies between 0 and {length}, from the left tip.");
     Some(range(load.at.unwrap_or(from), message, &accepted).within("at"))
-}
-
-fn above_zero(faults: &mut Faults, value: f64, what: &str, pointer: impl Fn() -> String) {
-    if !(1.0 / LARGEST..=LARGEST).contains(&value) {
-        let message = format!("{what} of {value} cannot be.");
-        faults.push(range(value, message, "Give a finite number above zero.").at(&pointer()));
-    }
-}
-
-fn range(value: f64, message: String, accepted: &str) -> Fault {
-    Fault::new(Kind::OutOfRange, value.to_string(), message, accepted)
 }
 
 fn too_many(count: usize, most: usize) -> Fault {

@@ -1,5 +1,7 @@
 //! A load that one fastener holds in one way.
 
+use crate::error::{Fault, Faults, Kind};
+use crate::length::Length;
 use crate::published::Standing;
 use serde::{Deserialize, Serialize};
 
@@ -46,5 +48,14 @@ impl Held {
         let told = standing != Standing::Memory || clause.contains("from memory");
         let clause = if told { clause } else { format!("{clause}, from memory") };
         Held { mode, nominal, factor, allowable: nominal / factor, clause, standing }
+    }
+}
+
+/// Faults of the sizes that are zero or less.
+pub(super) fn sizes(faults: &mut Faults, sizes: &[(&str, Length)]) {
+    for (field, length) in sizes.iter().filter(|(_, length)| *length <= Length::ZERO) {
+        let message = format!("{length} is no size here.");
+        let fault = Fault::new(Kind::FastenerSize, length.to_string(), message, "More than zero is accepted.");
+        faults.push(fault.within(field));
     }
 }

@@ -1,7 +1,7 @@
 //! A board screwed to a flange: every way in which a screw lets go, for one and for a row.
 
 use super::distance::{Distance, distances};
-use super::held::Held;
+use super::held::{Held, sizes};
 use super::metal::{Metal, bearing, pull_over};
 use super::pull_out::{PullOut, pull_out};
 use super::screw::Screw;
@@ -243,10 +243,6 @@ fn check(joint: &Joint) -> Result<(), Error> {
         ("edge_board", joint.edge_board),
         ("spacing", joint.spacing),
     ];
-    for (field, length) in lengths.into_iter().filter(|(_, length)| *length <= Length::ZERO) {
-        let message = format!("{length} is no size here.");
-        let fault = Fault::new(Kind::FastenerSize, length.to_string(), message, "More than zero is accepted.");
-        faults.push(fault.within(field));
-    }
+    sizes(&mut faults, &lengths);
     faults.finish()
 }

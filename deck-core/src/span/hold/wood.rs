@@ -1,7 +1,7 @@
 //! A fastener in wood: its head sinks through the board, or its shank draws out of blocking.
 
-use super::held::{Held, Mode};
-use crate::error::{Error, Fault, Faults, Kind};
+use super::held::{Held, Mode, sizes};
+use crate::error::{Error, Faults};
 use crate::length::Length;
 use crate::published::Standing;
 use crate::span::options::figure;
@@ -47,13 +47,7 @@ impl Gravity {
 /// A head or thickness of zero or less, a specific gravity outside 0.2 to 1.2.
 pub fn head_pull_through(head: Length, under_head: Length, gravity: Gravity) -> Result<Held, Error> {
     let mut faults = Faults::new();
-    for (field, length) in [("head", head), ("under_head", under_head)] {
-        if length <= Length::ZERO {
-            let message = format!("{length} is no size here.");
-            let fault = Fault::new(Kind::FastenerSize, length.to_string(), message, "More than zero is accepted.");
-            faults.push(fault.within(field));
-        }
-    }
+    sizes(&mut faults, &[("head", head), ("under_head", under_head)]);
     faults.take(gravity.check());
     faults.finish()?;
     let (d, t, g) = (head.as_inches(), under_head.as_inches(), gravity.value());
@@ -97,13 +91,7 @@ pub enum Shank {
 /// ```
 pub fn withdrawal(shank: Shank, diameter: Length, penetration: Length, gravity: Gravity) -> Result<Held, Error> {
     let mut faults = Faults::new();
-    for (field, length) in [("diameter", diameter), ("penetration", penetration)] {
-        if length <= Length::ZERO {
-            let message = format!("{length} is no size here.");
-            let fault = Fault::new(Kind::FastenerSize, length.to_string(), message, "More than zero is accepted.");
-            faults.push(fault.within(field));
-        }
-    }
+    sizes(&mut faults, &[("diameter", diameter), ("penetration", penetration)]);
     faults.take(gravity.check());
     faults.finish()?;
     let (d, g) = (diameter.as_inches(), gravity.value());

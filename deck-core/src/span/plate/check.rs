@@ -5,9 +5,8 @@ use super::mesh::{Mesh, SAME};
 use super::support::{Place, PlateSupport};
 use super::{PlateProblem, Rigidity};
 use crate::error::{Error, Fault, Faults, Kind};
+use crate::span::solvable::{LARGEST, is_size, no_load, range, size};
 
-/// Numbers up to this, and down to its inverse, keep every product of the method within what a float holds.
-const LARGEST: f64 = 1e15;
 /// How many times one side may be as long as the other, and one rigidity as large as the other.
 const MOST_UNEVEN: f64 = 1e4;
 /// Numbers in the factored equations, 160 megabytes.
@@ -21,10 +20,10 @@ pub(super) fn problem(problem: &PlateProblem) -> Result<(), Error> {
     let mut faults = Faults::new();
     let Rigidity { dx, dy, .. } = problem.rigidity;
     for (value, field) in [(problem.length, "length"), (problem.width, "width"), (dx, "dx"), (dy, "dy")] {
-        above_zero(&mut faults, value, field);
+        faults.take(size(value, &format!("A {field}")).map_err(|error| error.within(field)));
     }
-    if let Some(size) = problem.mesh {
-        above_zero(&mut faults, size, "mesh");
+    if let Some(mesh) = problem.mesh {
+        faults.take(size(mesh, "A mesh").map_err(|error| error.within("mesh")));
     }
     if !faults.is_empty() {
         return faults.finish();
@@ -35,13 +34,6 @@ pub(super) fn problem(problem: &PlateProblem) -> Result<(), Error> {
     supports(&mut faults, problem);
     faults.finish()?;
     held(problem)
-}
-
-fn above_zero(faults: &mut Faults, value: f64, field: &str) {
-    if !(1.0 / LARGEST..=LARGEST).contains(&value) {
-        let message = format!("A {field} of {value} cannot be.");
-        faults.push(range(value, message, "Give a finite number above zero.").within(field));
-    }
 }
 
 fn uneven(faults: &mut Faults, [a, b]: [f64; 2], field: &str, what: &str) {
@@ -209,7 +201,7 @@ pub(super) fn moving(problem: &PlateProblem, load: &PlateLoad) -> Result<(), Err
 /// The distance between places that are tried.
 pub(super) fn step(step: f64) -> Result<(), Error> {
     let mut faults = Faults::new();
-    above_zero(&mut faults, step, "step");
+    faults.take(size(step, "A step").map_err(|error| error.within("step")));
     faults.finish()
 }
 
@@ -223,9 +215,8 @@ pub(super) fn places(count: usize, most: usize) -> Result<(), Error> {
 }
 
 fn load_fault(load: &PlateLoad, sides: [f64; 2]) -> Option<Fault> {
-    if !(-LARGEST..=LARGEST).contains(&load.value) {
-        let message = format!("A load of {} cannot be worked with.", load.value);
-        return Some(range(load.value, message, "Give a finite number, downward positive.").within("value"));
+    if let Some(fault) = no_load(load.value) {
+        return Some(fault);
     }
     if load.at.is_none() && (load.kind != PlateLoadKind::Uniform || load.size.is_some()) {
         let accepted = "Give where its middle lies, along the length and along the width.";
@@ -236,7 +227,6 @@ fn load_fault(load: &PlateLoad, sides: [f64; 2]) -> Option<Fault> {
 
 fn size_fault(load: &PlateLoad) -> Option<Fault> {
     let given = |[a, b]: [f64; 2]| format!("{a}, {b}");
-    let sound = |size: f64| (1.0 / LARGEST..=LARGEST).contains(&size);
     match (load.kind, load.size) {
         (PlateLoadKind::Point, Some(size)) => Some(fault(
             Kind::Conflict,
@@ -250,12 +240,12 @@ fn size_fault(load: &PlateLoad) -> Option<Fault> {
             let accepted = "Give what it covers along the length and along the width.";
             Some(fault(Kind::MissingField, String::new(), "A load that lies somewhere has no size.".into(), accepted))
         }
-        (PlateLoadKind::Line, Some([a, b])) if (sound(a) && b == 0.0) || (a == 0.0 && sound(b)) => None,
+        (PlateLoadKind::Line, Some([a, b])) if (is_size(a) && b == 0.0) || (a == 0.0 && is_size(b)) => None,
         (PlateLoadKind::Line, Some(size)) => {
             let accepted = "One number is the line's length, the other zero.";
             Some(fault(Kind::OutOfRange, given(size), format!("A line of {} cannot be.", given(size)), accepted))
         }
-        (_, Some(size)) if size.into_iter().all(sound) => None,
+        (_, Some(size)) if size.into_iter().all(is_size) => None,
         (_, Some(size)) => {
             let message = format!("A load over {} cannot be.", given(size));
             Some(fault(Kind::OutOfRange, given(size), message, "Both numbers are above zero."))
@@ -274,10 +264,6 @@ fn outside(load: &PlateLoad, sides: [f64; 2]) -> Option<Fault> {
     let message = format!("A load covers {from} to {to}, which is not all on the plate.");
     let accepted = format!("It lies between 0 and {}.", sides[axis]);
     Some(range(load.at?[axis], message, &accepted).within(axis).within("at"))
-}
-
-fn range(value: f64, message: String, accepted: &str) -> Fault {
-    fault(Kind::OutOfRange, value.to_string(), message, accepted)
 }
 
 fn fault(kind: Kind, value: String, message: String, accepted: impl Into<String>) -> Fault {
