@@ -106,9 +106,7 @@ impl Error {
             rest: self.rest.into_iter().map(|fault| fault.within(&field)).collect(),
         }
     }
-}
 
-impl Error {
     /// The same error with other pointers, where `change` has another one.
     #[must_use]
     pub(crate) fn map_pointers(mut self, change: impl Fn(&str) -> Option<String>) -> Error {

@@ -11,7 +11,8 @@ use std::cmp::Ordering;
 pub(super) struct Best<'p> {
     problem: &'p Problem,
     kept: Option<Ranked>,
-    standing: Option<&'p Standing>,
+    /// Is told of every better answer, for the watcher.
+    standing: &'p Standing,
 }
 
 #[derive(Debug)]
@@ -23,13 +24,8 @@ struct Ranked {
 }
 
 impl<'p> Best<'p> {
-    pub(super) fn new(problem: &'p Problem) -> Best<'p> {
-        Best { problem, kept: None, standing: None }
-    }
-
-    /// Tells the watcher's standing of every better answer.
-    pub(super) fn told_to(self, standing: &'p Standing) -> Best<'p> {
-        Best { standing: Some(standing), ..self }
+    pub(super) fn new(problem: &'p Problem, standing: &'p Standing) -> Best<'p> {
+        Best { problem, kept: None, standing }
     }
 
     /// Keeps the answer where it is better than all before: least unplaced area, then least cost, then the largest
@@ -43,9 +39,7 @@ impl<'p> Best<'p> {
             Some(best) => compare(self.problem, &mut offered, best) == Ordering::Less,
         };
         if better {
-            if let Some(standing) = self.standing {
-                standing.found(offered.unplaced, offered.solution.cost);
-            }
+            self.standing.found(offered.unplaced, offered.solution.cost);
             self.kept = Some(offered);
         }
         better

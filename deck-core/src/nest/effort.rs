@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// How much work a nest may take. The same effort gives the same answer on every machine.
 ///
-/// A step is one part held against one free piece of a sheet, a few nanoseconds.
+/// A step is one part held against one free piece of a sheet, some ten or twenty nanoseconds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]

@@ -17,6 +17,27 @@ pub(super) const MOST_STAGES: u8 = 16;
 /// A size, grown by the kerf, in nanometres: along the sheet's length, and across it.
 pub(super) type Size = (i64, i64);
 
+/// The extent of a piece that pieces side by side share out when they are parted by such lines.
+pub(super) fn along(piece: Size, line: SawLine) -> i64 {
+    match line {
+        SawLine::Length => piece.1,
+        SawLine::Width => piece.0,
+    }
+}
+
+/// The extent that they have in common.
+pub(super) fn across(piece: Size, line: SawLine) -> i64 {
+    along(piece, line.turned())
+}
+
+/// The size of a strip of that extent out of a piece.
+pub(super) fn strip(piece: Size, line: SawLine, extent: i64) -> Size {
+    match line {
+        SawLine::Length => (piece.0, extent),
+        SawLine::Width => (extent, piece.1),
+    }
+}
+
 /// Parts that cannot be told apart by the saw.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Class {

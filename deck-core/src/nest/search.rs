@@ -21,7 +21,7 @@ pub(super) fn search(
 ) -> Solution {
     let copies = problem.copies();
     let quick = || effort.quick(copies).watched(watch);
-    let mut best = Best::new(problem).told_to(standing);
+    let mut best = Best::new(problem, standing);
     construct(problem, &mut best, &mut quick());
     if let Some(cheaper) = best.solution().map(|solution| cheapen(problem, solution, &mut quick())) {
         best.offer(cheaper);

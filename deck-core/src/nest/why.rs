@@ -1,7 +1,7 @@
 //! Says why a part found no place.
 
 use super::part::{Grain, Part};
-use super::problem::Problem;
+use super::problem::{Class, Problem};
 use super::report::Order;
 use super::result::Unplaced;
 use crate::length::Length;
@@ -22,9 +22,12 @@ const WASTE: &str = "only waste inside another part holds it, and none of that i
 
 /// True where no stock holds the part and the waste inside some other does.
 fn in_waste(part: usize, order: Order<'_>) -> bool {
-    let of = |class: &&super::problem::Class| class.members.iter().any(|member| member.0 == part);
     let (problem, stock) = (order.problem, order.stock.len());
-    let Some(class) = problem.classes.iter().find(of).filter(|_| !problem.waste.is_empty()) else { return false };
+    if problem.waste.is_empty() {
+        return false;
+    }
+    let of = |class: &&Class| class.members.iter().any(|member| member.0 == part);
+    let Some(class) = problem.classes.iter().find(of) else { return false };
     let holds =
         |from: usize, to: usize| problem.racks.iter().take(to).skip(from).any(|rack| Problem::fits(class, rack));
     !holds(0, stock) && holds(stock, problem.racks.len())

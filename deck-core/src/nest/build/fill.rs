@@ -6,7 +6,7 @@
 //! across cuts, so every layout can be sawn.
 
 use super::super::effort::Steps;
-use super::super::problem::{Problem, Size};
+use super::super::problem::{Problem, Size, along, strip};
 use super::rule::Rule;
 use crate::stock::SawLine;
 
@@ -177,25 +177,18 @@ impl<'p> Filling<'p> {
 
     /// Saws a leaf along one line where the part is smaller than it; the piece at the origin edge.
     fn cut(&mut self, leaf: Leaf, part: Size, line: SawLine) -> Leaf {
-        let (at, whole) = match line {
-            SawLine::Length => (part.1, leaf.size.1),
-            SawLine::Width => (part.0, leaf.size.0),
-        };
+        let (at, whole) = (along(part, line), along(leaf.size, line));
         if at == whole {
             return leaf;
         }
-        let with = |extent: i64| match line {
-            SawLine::Length => (leaf.size.0, extent),
-            SawLine::Width => (extent, leaf.size.1),
-        };
         // A cut that is not counted frees the part from waste: nothing may be placed in its rest.
         let turns = self.turns_after(&leaf, line);
         let (first, second) = (self.add_node(), self.add_node());
         self.set(leaf.node, Node::Split { line, at, first, second });
         if let Some(turns) = turns.filter(|_| whole - at > self.problem.kerf) {
-            self.leaves.push(Leaf { node: second, size: with(whole - at), line: Some(line), turns });
+            self.leaves.push(Leaf { node: second, size: strip(leaf.size, line, whole - at), line: Some(line), turns });
         }
-        Leaf { node: first, size: with(at), line: Some(line), turns: turns.unwrap_or(0) }
+        Leaf { node: first, size: strip(leaf.size, line, at), line: Some(line), turns: turns.unwrap_or(0) }
     }
 
     fn add_node(&mut self) -> u32 {

@@ -1,6 +1,6 @@
 //! A filled sheet put in order for the saw: parallel cuts together, strips before waste, waste in one piece.
 
-use super::super::problem::{Problem, Size};
+use super::super::problem::{Problem, Size, along, strip};
 use super::fill::{Node, Pattern};
 use crate::stock::SawLine;
 use std::cmp::Reverse;
@@ -28,14 +28,6 @@ pub(in crate::nest) struct Tally {
     pub(in crate::nest) cuts: u64,
 }
 
-/// The size of a strip of that extent out of a piece.
-pub(in crate::nest) fn strip(piece: Size, line: SawLine, extent: i64) -> Size {
-    match line {
-        SawLine::Length => (piece.0, extent),
-        SawLine::Width => (extent, piece.1),
-    }
-}
-
 /// The pattern's pieces in sawing order.
 ///
 /// Strips of one run may be sawn in any order. The widest come first, so that equal ones share a fence setting, and
@@ -57,10 +49,9 @@ fn piece(nodes: &[Node], index: u32, size: Size) -> Piece {
 /// All parallel cuts that follow one another from this node on. Loops along the run; recursion is only as deep as the
 /// saw line turns.
 fn strips(nodes: &[Node], index: u32, size: Size, run: SawLine) -> Piece {
-    let across = |size: Size| if run == SawLine::Length { size.1 } else { size.0 };
     let mut pieces: Vec<(i64, Piece)> = Vec::new();
     let mut free = 0;
-    let mut waiting = vec![(index, across(size))];
+    let mut waiting = vec![(index, along(size, run))];
     while let Some((index, extent)) = waiting.pop() {
         match nodes.get(index as usize) {
             Some(&Node::Split { line, at, first, second }) if line == run => {

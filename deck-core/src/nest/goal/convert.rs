@@ -1,9 +1,9 @@
 //! From cuts to a slicing tree and back.
 
 use super::super::build::{Node, Pattern};
-use super::super::problem::{Problem, Size};
+use super::super::problem::{Problem, Size, across, along, strip};
 use super::place::{Room, Visit};
-use super::slicing::{At, Kind, Knot, NONE, Slicing, across, along, with_along};
+use super::slicing::{At, Kind, Knot, NONE, Slicing};
 use crate::stock::SawLine;
 
 /// A filled sheet as a slicing tree.
@@ -18,8 +18,8 @@ fn grow(sheet: &mut Slicing, pattern: &Pattern, node: u32, size: Size) -> Option
         Node::Free => None,
         Node::Part(class) => Some(sheet.part(class, size)),
         Node::Split { line, at, first, second } => {
-            let one = grow(sheet, pattern, first, with_along(size, line, at));
-            let other = grow(sheet, pattern, second, with_along(size, line, along(size, line) - at));
+            let one = grow(sheet, pattern, first, strip(size, line, at));
+            let other = grow(sheet, pattern, second, strip(size, line, along(size, line) - at));
             let (Some(one), Some(other)) = (one, other) else { return one.or(other) };
             Some(sheet.group(line, one, other))
         }
@@ -62,7 +62,7 @@ impl Sawing<'_> {
                 let (before, behind) = self.split(node, line, at);
                 let rest = along(visit.room, line) - at;
                 for (at, extent, node) in [(one, at, before), (other, rest, behind)] {
-                    let room = with_along(visit.room, line, extent);
+                    let room = strip(visit.room, line, extent);
                     self.saw(Visit { at, room, above: Some(line), used: visit.used_by(line) }, node);
                 }
             }
@@ -76,13 +76,13 @@ impl Sawing<'_> {
         let (size, room) = (knot.size, visit.room);
         let spare = across(room, line) - across(size, line);
         let behind = along(room, line) - along(size, line);
-        let strip = i128::from(spare) * i128::from(along(room, line));
-        let wide = strip > i128::from(behind) * i128::from(across(room, line));
+        let edge = i128::from(spare) * i128::from(along(room, line));
+        let wide = edge > i128::from(behind) * i128::from(across(room, line));
         if spare <= 0 || !wide || !visit.may(self.room, trim, knot.turns) {
             return (visit, node);
         }
         let (inner, _) = self.split(node, trim, along(size, trim));
-        let room = with_along(room, trim, along(size, trim));
+        let room = strip(room, trim, along(size, trim));
         (Visit { room, above: Some(trim), used: visit.used_by(trim), ..visit }, inner)
     }
 
@@ -97,7 +97,7 @@ impl Sawing<'_> {
         for line in [first, first.turned()] {
             if along(room, line) > along(size, line) {
                 node = self.split(node, line, along(size, line)).0;
-                room = with_along(room, line, along(size, line));
+                room = strip(room, line, along(size, line));
             }
         }
         if let Some(place) = self.pattern.nodes.get_mut(node as usize) {

@@ -1,7 +1,7 @@
 //! The best place for a part on a sheet that is a slicing tree.
 
-use super::super::problem::Size;
-use super::slicing::{Kind, Knot, NONE, Slicing, Spot, across, along, with_along};
+use super::super::problem::{Size, across, along, strip};
+use super::slicing::{Kind, Knot, NONE, Slicing, Spot};
 use crate::stock::SawLine;
 
 /// What a sheet offers and the saw allows.
@@ -126,7 +126,7 @@ impl Look<'_> {
         let Kind::Join(line, one, other) = knot.kind else { return };
         for (at, beside) in [(one, other), (other, one)] {
             let taken = self.sheet.knot(beside).map_or(0, |knot| along(knot.size, line));
-            let room = with_along(visit.room, line, along(visit.room, line) - taken);
+            let room = strip(visit.room, line, along(visit.room, line) - taken);
             self.down(Visit { at, room, above: Some(line), used: visit.used_by(line) });
         }
     }
@@ -134,7 +134,7 @@ impl Look<'_> {
     fn beside(&mut self, visit: Visit, knot: &Knot, line: SawLine) {
         let free = along(visit.room, line) - along(knot.size, line);
         if free >= along(self.part, line) && visit.may(self.room, line, knot.turns_below(line)) {
-            let piece = with_along(visit.room, line, free);
+            let piece = strip(visit.room, line, free);
             self.offer(piece, knot.size, Spot { beside: visit.at, line, size: self.part });
         }
     }

@@ -65,21 +65,6 @@ pub(super) struct Spot {
     pub(super) size: Size,
 }
 
-/// The extent that pieces side by side share out when they are parted by such lines.
-pub(super) fn along(size: Size, line: SawLine) -> i64 {
-    if line == SawLine::Width { size.0 } else { size.1 }
-}
-
-/// The extent that they have in common.
-pub(super) fn across(size: Size, line: SawLine) -> i64 {
-    along(size, line.turned())
-}
-
-/// A size with another extent along.
-pub(super) fn with_along(size: Size, line: SawLine, extent: i64) -> Size {
-    if line == SawLine::Width { (extent, size.1) } else { (size.0, extent) }
-}
-
 fn joined(one: Size, other: Size, line: SawLine) -> Size {
     match line {
         SawLine::Width => (one.0 + other.0, one.1.max(other.1)),
