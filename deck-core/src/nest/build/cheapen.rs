@@ -4,6 +4,7 @@ use super::super::effort::Steps;
 use super::super::problem::Problem;
 use super::fill::{Pattern, fill};
 use super::pack::{Run, Solution, cost};
+use super::queue::Queue;
 use super::rule::Rule;
 
 /// The same parts on cheaper sheets, where they fit. The last sheet of an order is seldom full, and may be a small one.
@@ -69,7 +70,7 @@ fn refill(problem: &Problem, old: &Pattern, rack: usize, wanted: &mut [u32], ste
         }
         let mut classes: Vec<u32> = old.parts.iter().map(|part| part.0).collect();
         rule.order.sort(&problem.classes, &mut classes);
-        let pattern = fill(problem, rack, &classes, wanted, rule, steps);
+        let pattern = fill(problem, rack, &mut Queue::new(problem, classes), wanted, rule, steps);
         (pattern.area == old.area).then_some(pattern)
     });
     for &(class, _) in &old.parts {

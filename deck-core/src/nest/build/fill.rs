@@ -7,6 +7,7 @@
 
 use super::super::effort::Steps;
 use super::super::problem::{Problem, Size, along, strip};
+use super::queue::{Least, Queue};
 use super::rule::Rule;
 use crate::stock::SawLine;
 
@@ -62,30 +63,34 @@ struct Filling<'p> {
     pattern: Pattern,
 }
 
-/// Parts that are passed over in the time of a step: each costs one comparison.
-const PASSED: u64 = 16;
+/// Looks at the queue in the time of a step.
+const LOOKS: u64 = 4;
 /// Steps that it takes to lay out a bare sheet.
 const SHEET: u64 = 16;
 
-/// Fills one sheet of a stock with what is left of the classes, in the order given.
+/// Fills one sheet of a stock with what is left of the classes in the queue. Classes of which nothing is left are taken
+/// out of it on the way.
 pub(in crate::nest) fn fill(
     problem: &Problem,
     rack: usize,
-    order: &[u32],
+    queue: &mut Queue,
     left: &[u32],
     rule: Rule,
     steps: &mut Steps,
 ) -> Pattern {
     let mut filling = Filling::new(problem, rack, rule);
-    let mut spent = 0;
-    for &class in order {
-        let copies = left.get(class as usize).copied().unwrap_or(0);
-        spent += filling.insert(class, copies);
-        if filling.leaves.is_empty() {
-            break;
+    let (mut spent, mut from) = (0, 0);
+    while !filling.leaves.is_empty() {
+        let (next, looks) = queue.next(from, |least| filling.may_hold(least));
+        spent += looks / LOOKS;
+        let Some((place, class)) = next else { break };
+        match left.get(class as usize) {
+            Some(&copies) if copies > 0 => spent += filling.insert(class, copies),
+            _ => queue.take_out(place),
         }
+        from = place + 1;
     }
-    steps.spend(spent + order.len() as u64 / PASSED + SHEET);
+    steps.spend(spent + SHEET);
     filling.pattern
 }
 
@@ -95,6 +100,11 @@ impl<'p> Filling<'p> {
         let whole = Leaf { node: 0, size, line: None, turns: problem.stages };
         let pattern = Pattern { rack, nodes: vec![Node::Free], parts: Vec::new(), area: 0 };
         Filling { problem, rule, leaves: vec![whole], reach: size, pattern }
+    }
+
+    /// True where one of the pieces may hold one of the classes.
+    fn may_hold(&self, least: &Least) -> bool {
+        least.may_fit(self.reach) && self.leaves.iter().any(|leaf| least.may_fit(leaf.size))
     }
 
     /// Places copies of a class while they fit; the number of trials.

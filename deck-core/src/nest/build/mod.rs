@@ -4,6 +4,7 @@ mod cheapen;
 mod fill;
 mod layout;
 mod pack;
+mod queue;
 mod rule;
 
 pub(super) use cheapen::cheapen;

@@ -3,6 +3,7 @@
 use super::super::effort::Steps;
 use super::super::problem::{Class, Problem};
 use super::fill::{Pattern, fill};
+use super::queue::Queue;
 use super::rule::Rule;
 
 /// Which stock the next sheet is taken from.
@@ -33,7 +34,7 @@ pub(in crate::nest) struct Solution {
 struct Packing<'p, 's, 'w> {
     problem: &'p Problem,
     rule: Rule,
-    order: Vec<u32>,
+    queue: Queue,
     left: &'s mut [u32],
     stock: &'s mut [u32],
     runs: Vec<Run>,
@@ -65,7 +66,8 @@ pub(in crate::nest) fn pack_some(
     stock: &mut [u32],
     steps: &mut Steps,
 ) -> Vec<Run> {
-    let mut packing = Packing { problem, rule: way.rule, order: way.order, left, stock, runs: Vec::new(), steps };
+    let queue = Queue::new(problem, way.order);
+    let mut packing = Packing { problem, rule: way.rule, queue, left, stock, runs: Vec::new(), steps };
     packing.run(way.choice);
     packing.runs
 }
@@ -97,18 +99,16 @@ impl Packing<'_, '_, '_> {
     /// The stock that can hold the first part in the order which any stock can hold; parts that none can are passed
     /// over for good. Otherwise small parts could use up the few sheets that are large enough for the large ones.
     fn racks_for_largest(&mut self) -> Option<Vec<usize>> {
-        let mut passed = 0;
-        let mut found = None;
-        for &class in &self.order {
-            let racks = self.racks_for(class);
-            if !racks.is_empty() {
-                found = Some(racks);
-                break;
+        while let Some((place, class)) = self.queue.first() {
+            if self.left.get(class as usize).is_some_and(|&left| left > 0) {
+                let racks = self.racks_for(class);
+                if !racks.is_empty() {
+                    return Some(racks);
+                }
             }
-            passed += 1;
+            self.queue.take_out(place);
         }
-        self.order.drain(..passed);
-        found
+        None
     }
 
     fn racks_for(&self, class: u32) -> Vec<usize> {
@@ -127,7 +127,7 @@ impl Packing<'_, '_, '_> {
             if self.stock.get(rack).copied().unwrap_or(0) == 0 {
                 continue;
             }
-            let pattern = fill(self.problem, rack, &self.order, self.left, self.rule, self.steps);
+            let pattern = fill(self.problem, rack, &mut self.queue, self.left, self.rule, self.steps);
             if pattern.area > 0 && best.as_ref().is_none_or(|best| self.is_better(&pattern, best)) {
                 best = Some(pattern);
             }
@@ -172,8 +172,6 @@ impl Packing<'_, '_, '_> {
         if let Some(stock) = self.stock.get_mut(pattern.rack) {
             *stock = stock.saturating_sub(times);
         }
-        let left = &*self.left;
-        self.order.retain(|&class| left.get(class as usize).is_some_and(|&left| left > 0));
         self.runs.push((pattern, times));
     }
 }
