@@ -16,7 +16,7 @@
 //! ```
 //!
 //! The order is turned into whole numbers with the kerf folded into the sizes (`problem`), constructions place the
-//! parts (`build`), `search`, `repack` and `goal` look for better answers, `choose` ranks them, `bound` says what none can
+//! parts (`build`), `search`, `repack`, `goal` and `polish` look for better answers, `choose` ranks them, `bound` says what none can
 //! undercut, and `report` writes the best one down as sheets and cut trees.
 //!
 //! # Limits
@@ -34,6 +34,7 @@ mod goal;
 mod inside;
 mod json;
 mod part;
+mod polish;
 mod problem;
 mod random;
 mod repack;

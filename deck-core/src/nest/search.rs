@@ -6,6 +6,7 @@ use super::build::{Choice, Rule, Solution, Way, cheapen, pack};
 use super::choose::Best;
 use super::effort::{Effort, Steps};
 use super::goal::one_sheet_less;
+use super::polish::polish;
 use super::problem::Problem;
 use super::random::SplitMix;
 use super::repack::repack;
@@ -35,10 +36,13 @@ pub(super) fn search(
         // Whole orders are shuffled for a small share of the steps; working on a few sheets at a time gains more. What
         // is tried with sheets of other sizes comes before the sheets are held fixed and made one fewer.
         const SHUFFLING: u64 = 16;
+        const POLISHING: u64 = 32;
+        let mut polishing = steps.take(POLISHING);
         shuffle(problem, &mut best, &mut steps.take(SHUFFLING), bound);
         let repacking = if problem.racks.len() > 1 { 2 } else { 8 };
         repack(problem, &mut best, &mut steps.take(repacking), bound);
         one_sheet_less(problem, &mut best, &mut steps, bound);
+        polish(problem, &mut best, &mut polishing);
     }
     // `construct` always finishes one construction, so there is an answer; the empty one stands for what cannot happen.
     let nothing = || Solution { runs: Vec::new(), left: problem.wanted(), cost: 0 };

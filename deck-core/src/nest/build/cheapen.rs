@@ -2,10 +2,10 @@
 
 use super::super::effort::Steps;
 use super::super::problem::Problem;
-use super::fill::{Pattern, fill};
+use super::fill::Pattern;
 use super::pack::{Run, Solution, cost};
-use super::queue::Queue;
-use super::rule::Rule;
+use super::relay::relay;
+use std::ops::ControlFlow;
 
 /// The same parts on cheaper sheets, where they fit. The last sheet of an order is seldom full, and may be a small one.
 pub(in crate::nest) fn cheapen(problem: &Problem, solution: &Solution, steps: &mut Steps) -> Solution {
@@ -61,26 +61,10 @@ fn refill(problem: &Problem, old: &Pattern, rack: usize, wanted: &mut [u32], ste
     if room < old.area {
         return None;
     }
-    for &(class, copies) in &old.parts {
-        set(wanted, class, copies);
-    }
-    let found = Rule::all().find_map(|rule| {
-        if steps.spent_all() {
-            return None;
-        }
-        let mut classes: Vec<u32> = old.parts.iter().map(|part| part.0).collect();
-        rule.order.sort(&problem.classes, &mut classes);
-        let pattern = fill(problem, rack, &mut Queue::new(problem, classes), wanted, rule, steps);
-        (pattern.area == old.area).then_some(pattern)
+    let mut found = None;
+    relay(problem, rack, &old.parts, wanted, steps, |pattern, _| {
+        found = Some(pattern);
+        ControlFlow::Break(())
     });
-    for &(class, _) in &old.parts {
-        set(wanted, class, 0);
-    }
     found
-}
-
-fn set(wanted: &mut [u32], class: u32, copies: u32) {
-    if let Some(wanted) = wanted.get_mut(class as usize) {
-        *wanted = copies;
-    }
 }

@@ -14,10 +14,33 @@ mod slicing;
 mod state;
 
 use super::bound::Bound;
+use super::build::{Pattern, Solution};
 use super::choose::Best;
 use super::effort::Steps;
 use super::problem::Problem;
 use state::State;
+
+/// An answer without one sheet, after the others have taken in what they have room for.
+pub(super) struct Crowded {
+    pub(super) solution: Solution,
+    /// The stock of the sheet that is missing.
+    pub(super) rack: usize,
+    /// What is still to be laid out on it: class and copies, each class once.
+    pub(super) out: Vec<(u32, u32)>,
+    /// That, as it lay on it before; none where the saw lines would then begin in a direction that is not allowed.
+    pub(super) same: Option<Pattern>,
+}
+
+/// The answer without its thinnest sheet, in several tries.
+pub(super) fn without_the_thinnest(
+    problem: &Problem,
+    solution: &Solution,
+    tries: usize,
+    steps: &mut Steps<'_>,
+) -> Vec<Crowded> {
+    let Some(mut state) = State::without_a_sheet(problem, solution) else { return Vec::new() };
+    (0..tries).map_while(|_| if steps.spent_all() { None } else { state.crowded(steps) }).collect()
+}
 
 /// Betters the best answer sheet by sheet, until the steps are spent or nothing better can exist.
 ///

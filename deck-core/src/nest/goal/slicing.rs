@@ -143,11 +143,11 @@ impl Slicing {
         join
     }
 
-    /// Takes out the parts for which `out` says so, and hands them to `taken`.
-    pub(super) fn take_out(&mut self, mut out: impl FnMut() -> bool, mut taken: impl FnMut(u32)) {
+    /// Takes out the parts for whose class `out` says so, and hands them to `taken`.
+    pub(super) fn take_out(&mut self, mut out: impl FnMut(u32) -> bool, mut taken: impl FnMut(u32)) {
         let parts: Vec<(At, u32)> = self.parts().collect();
         for (at, class) in parts {
-            if out() {
+            if out(class) {
                 self.remove(at);
                 taken(class);
             }

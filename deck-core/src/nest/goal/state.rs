@@ -4,6 +4,7 @@ use super::super::build::{Solution, cost};
 use super::super::effort::Steps;
 use super::super::problem::Problem;
 use super::super::random::SplitMix;
+use super::Crowded;
 use super::convert::{to_pattern, to_slicing};
 use super::place::{Fit, Place, Room, best_place};
 use super::slicing::Slicing;
@@ -30,6 +31,8 @@ pub(super) struct State<'p> {
     room_areas: Vec<f64>,
     areas: Vec<f64>,
     sheets: Vec<Slicing>,
+    /// The sheet that was taken away.
+    gone: Slicing,
     /// Parts that have no place, by class, each copy.
     out: Vec<u32>,
     /// Copies that no answer places.
@@ -51,6 +54,7 @@ impl<'p> State<'p> {
             rooms,
             areas,
             sheets: Vec::new(),
+            gone: Slicing::new(0),
             out: Vec::new(),
             left: solution.left.clone(),
             random: SplitMix::new(),
@@ -62,22 +66,53 @@ impl<'p> State<'p> {
         }
         let bought = (0..).zip(&state.sheets).filter(|(_, sheet)| cost(problem, sheet.rack) > 0);
         let (thinnest, _) = bought.min_by(|one, other| one.1.filled.total_cmp(&other.1.filled))?;
-        let gone = state.sheets.swap_remove(thinnest);
-        state.out.extend(gone.classes());
+        state.gone = state.sheets.swap_remove(thinnest);
+        state.out.extend(state.gone.classes());
         (!state.sheets.is_empty()).then_some(state)
     }
 
     /// Packs until nothing is out; the answer, or none where the steps are spent first.
     pub(super) fn search(&mut self, steps: &mut Steps<'_>) -> Option<Solution> {
-        let all = steps.left().max(1) as f64;
-        while !self.out.is_empty() {
+        let budget = steps.left().max(1) as f64;
+        let all = self.all();
+        while !self.out.is_empty() || !self.may_start(&all) {
             if steps.spent_all() {
                 return None;
             }
-            let left = steps.left() as f64 / all;
+            let left = steps.left() as f64 / budget;
             self.round(YIELDING.1 + (YIELDING.0 - YIELDING.1) * left * left, steps);
         }
         Some(self.solution())
+    }
+
+    fn all(&self) -> Vec<usize> {
+        (0..self.sheets.len()).collect()
+    }
+
+    /// Puts what is out where there is room for it; the sheets are then as they were. None where a sheet that came with
+    /// the answer would begin in a direction that is not allowed, once its waste is laid together.
+    pub(super) fn crowded(&mut self, steps: &mut Steps<'_>) -> Option<Crowded> {
+        let all = self.all();
+        if !self.may_start(&all) {
+            return None;
+        }
+        let (sheets, out) = (self.sheets.clone(), self.out.clone());
+        let pool = std::mem::take(&mut self.out);
+        let pool = self.order(pool);
+        steps.spend(self.pack(&all, &pool) + ROUND);
+        let solution = self.solution();
+        self.sheets = sheets;
+        let mut still = std::mem::replace(&mut self.out, out);
+        still.sort_unstable();
+        let counted = |same: &[u32]| Some((*same.first()?, u32::try_from(same.len()).ok()?));
+        let out: Vec<(u32, u32)> = still.chunk_by(|one, other| one == other).filter_map(counted).collect();
+        let mut same = self.gone.clone();
+        same.take_out(|class| still.binary_search(&class).map(|at| still.remove(at)).is_err(), |_| {});
+        let first = self.problem.first;
+        let may_start = first.is_none_or(|first| same.first_line().is_none_or(|line| line == first));
+        let room = self.rooms.get(same.rack).filter(|_| may_start && !out.is_empty());
+        let same = room.map(|&room| to_pattern(self.problem, &same, room));
+        Some(Crowded { solution, rack: self.gone.rack, out, same })
     }
 
     fn solution(&self) -> Solution {
@@ -160,7 +195,7 @@ impl<'p> State<'p> {
                 pool.push(class);
                 gone += areas.get(class as usize).copied().unwrap_or(0.0);
             };
-            sheet.take_out(|| random.below(one_in) == 0, taken);
+            sheet.take_out(|_| random.below(one_in) == 0, taken);
             // Where all is taken off, the sum is nothing and not what rounding leaves of it.
             sheet.filled = if sheet.is_empty() { 0.0 } else { sheet.filled - gone };
         }
