@@ -31,9 +31,9 @@ const QUICK_EACH: u64 = 2_000;
 const STANDARD: u64 = 50_000_000;
 /// About twenty seconds.
 const THOROUGH: u64 = 1_000_000_000;
-/// Standard stops when so many steps for each copy have brought nothing better. Orders of the size of a boat are then
-/// done within some hundredths of a second; ten times as many find a better answer for few of them.
-const STANDARD_PATIENCE: u64 = 400_000;
+/// Standard stops when so many steps for each copy have brought nothing better: orders of ten parts are done within half
+/// a second, those of twenty and more take the second that they may.
+const STANDARD_PATIENCE: u64 = 2_500_000;
 /// As above, for thorough.
 const THOROUGH_PATIENCE: u64 = 20_000_000;
 

@@ -87,6 +87,11 @@ impl Slicing {
         self.knots.len() - self.unused.len()
     }
 
+    /// Parts on it: each join has one group more than itself below it.
+    pub(super) fn count(&self) -> usize {
+        self.knots().div_ceil(2)
+    }
+
     pub(super) fn knot(&self, at: At) -> Option<&Knot> {
         self.knots.get(at as usize)
     }
@@ -151,6 +156,30 @@ impl Slicing {
                 self.remove(at);
                 taken(class);
             }
+        }
+    }
+
+    /// Takes out all parts of a group: the one so many levels above a part, given by its number.
+    pub(super) fn take_group(&mut self, part: usize, levels: usize, mut taken: impl FnMut(u32)) {
+        let Some((mut top, _)) = self.parts().nth(part) else { return };
+        for _ in 0..levels {
+            match self.knot(top) {
+                Some(knot) if knot.up != NONE => top = knot.up,
+                _ => break,
+            }
+        }
+        let mut below = vec![top];
+        let mut parts = Vec::new();
+        while let Some(at) = below.pop() {
+            match self.knot(at).map(|knot| knot.kind) {
+                Some(Kind::Join(_, one, other)) => below.extend([one, other]),
+                Some(Kind::Part(class)) => parts.push((at, class)),
+                Some(Kind::Unused) | None => {}
+            }
+        }
+        for (at, class) in parts {
+            self.remove(at);
+            taken(class);
         }
     }
 

@@ -13,6 +13,8 @@ use super::slicing::Slicing;
 const MOST_APART: usize = 3;
 /// Parts taken out at once, about: a sheet of hundreds is taken apart bit by bit.
 const MOST_OUT: usize = 64;
+/// Levels that a group taken out is above one of its parts, at most.
+const MOST_LEVELS: usize = 3;
 /// Places in the order of size that a part may change with those behind it.
 const REACH: usize = 2;
 /// One place in so many is overlooked, so that the same parts are not packed the same way again.
@@ -182,20 +184,24 @@ impl<'p> State<'p> {
         self.room_areas.get(sheet.rack).copied().unwrap_or(0.0) - sheet.filled
     }
 
-    /// Empties the chosen sheets, or takes about half of the parts off them; with what was out before.
+    /// Empties the chosen sheets, or takes about half of the parts off them, or a group of parts off each; with what was
+    /// out before. Groups gain most: parts that lie together leave one large gap.
     fn take_apart(&mut self, chosen: &[usize]) -> Vec<u32> {
         let mut pool = std::mem::take(&mut self.out);
-        let wholly = self.random.below(2) == 0;
+        let way = self.random.below(5);
         let (areas, random) = (&self.areas, &mut self.random);
         for &at in chosen {
             let Some(sheet) = self.sheets.get_mut(at) else { continue };
-            let one_in = (sheet.knots() / MOST_OUT).max(if wholly { 1 } else { 2 });
             let mut gone = 0.0;
             let taken = |class: u32| {
                 pool.push(class);
                 gone += areas.get(class as usize).copied().unwrap_or(0.0);
             };
-            sheet.take_out(|_| random.below(one_in) == 0, taken);
+            let one_in = (sheet.knots() / MOST_OUT).max(if way == 0 { 1 } else { 2 });
+            match way {
+                0 | 1 => sheet.take_out(|_| random.below(one_in) == 0, taken),
+                _ => sheet.take_group(random.below(sheet.count()), 1 + random.below(MOST_LEVELS), taken),
+            }
             // Where all is taken off, the sum is nothing and not what rounding leaves of it.
             sheet.filled = if sheet.is_empty() { 0.0 } else { sheet.filled - gone };
         }
