@@ -52,7 +52,7 @@ mod writer;
 pub use check::check;
 pub use cost::{BoatCost, Cost, CostIn};
 pub use effort::Effort;
-pub use one::{Fill, FillPart, FillProgress, Worth, WorthIn, fill, fill_watched};
+pub use one::{Fill, FillPart, FillProgress, Worth, WorthIn, check_fill, fill, fill_watched};
 pub use part::{Grain, Part};
 pub use result::{CutSheet, Inside, Nest, Placement, Rectangle, Unplaced};
 pub use tree::{Cut, Piece, Tree, Yes};

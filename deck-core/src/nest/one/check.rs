@@ -6,11 +6,24 @@ use crate::error::{Error, Fault, Faults, Kind};
 use crate::money::Money;
 use crate::stock::{Saw, Sheet};
 
-/// Checks everything and reports everything.
-pub(super) fn check(sheet: &Sheet, parts: &[FillPart], saw: &Saw) -> Result<(), Error> {
+/// Refuses what [`fill`](super::fill) cannot work on, all of it at once. Without a sheet only the rest is looked at.
+///
+/// # Errors
+/// As [`fill`](super::fill); the pointers begin at the call's arguments: `/sheet/width`, `/parts/0/value`, `/stages`.
+///
+/// # Examples
+/// ```
+/// use deck_core::nest::{FillPart, check_fill};
+/// use deck_core::stock::Saw;
+/// let lid = FillPart::new("lid", "14 in".parse()?, "9 in".parse()?);
+/// let error = check_fill(None, &[lid.clone(), lid.value("3".parse()?)], &Saw::new()).unwrap_err();
+/// assert_eq!(error.faults().next().map(|fault| fault.pointer.as_str()), Some("/parts/0/value"));
+/// # Ok::<(), deck_core::Error>(())
+/// ```
+pub fn check_fill(sheet: Option<&Sheet>, parts: &[FillPart], saw: &Saw) -> Result<(), Error> {
     let mut faults = Faults::new();
     let plain: Vec<_> = parts.iter().map(|part| part.part(part.count.unwrap_or(1))).collect();
-    if let Err(error) = check_nest(&plain, std::slice::from_ref(sheet), saw) {
+    if let Err(error) = check_nest(&plain, sheet.map(std::slice::from_ref).unwrap_or_default(), saw) {
         for fault in error.faults() {
             let mut fault = fault.clone();
             if let Some(rest) = fault.pointer.strip_prefix("/stock/0") {
@@ -27,7 +40,7 @@ pub(super) fn check(sheet: &Sheet, parts: &[FillPart], saw: &Saw) -> Result<(), 
         }
     }
     faults.take(check_mixture(parts));
-    if faults.is_empty() {
+    if let Some(sheet) = sheet.filter(|_| faults.is_empty()) {
         faults.take(check_copies(sheet, parts));
     }
     faults.finish()

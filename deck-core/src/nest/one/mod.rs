@@ -28,6 +28,7 @@ mod copies;
 mod fits;
 mod groups;
 mod join;
+mod json;
 mod order;
 mod part;
 mod raster;
@@ -45,6 +46,7 @@ mod worth;
 #[allow(unused_imports, reason = "for the nest where the parts that are left may fit one sheet")]
 pub(in crate::nest) use fits::{Fits, fits};
 
+pub use check::check_fill;
 pub use part::FillPart;
 pub use result::Fill;
 pub use standing::FillProgress;
@@ -120,7 +122,7 @@ pub fn fill_watched(
     effort: Effort,
     watch: &mut dyn FnMut(&FillProgress) -> ControlFlow<()>,
 ) -> Result<Fill, Error> {
-    check::check(sheet, parts, saw)?;
+    check_fill(Some(sheet), parts, saw)?;
     let question = Question::new(sheet, parts, saw);
     let standing = question.standing();
     let watcher = RefCell::new(watch);

@@ -1,6 +1,6 @@
 //! What is cut from a sheet, counted in the given values or in area.
 
-use crate::length::Area;
+use crate::length::{Area, Unit};
 use crate::money::Money;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -39,6 +39,16 @@ impl WorthIn {
         match self {
             WorthIn::Value => serde_json::from_value(value).map(Worth::Value),
             WorthIn::Area => serde_json::from_value(value).map(Worth::Area),
+        }
+    }
+}
+
+impl Worth {
+    /// The nearest number: of value, or of square units.
+    pub fn number(self, unit: Unit) -> f64 {
+        match self {
+            Worth::Value(value) => value.number(),
+            Worth::Area(area) => area.number(unit),
         }
     }
 }
