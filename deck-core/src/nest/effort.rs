@@ -120,6 +120,7 @@ impl<'w> Steps<'w> {
     }
 
     /// Takes back what was taken off and not spent.
+    #[expect(clippy::needless_pass_by_value, reason = "what is given back is not spent again")]
     pub(super) fn give_back(&mut self, taken: Steps<'_>) {
         self.left = self.left.saturating_add(taken.left);
     }
