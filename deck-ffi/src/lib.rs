@@ -1,7 +1,7 @@
 //! Plans a new plywood deck for a pontoon boat, from C, C++, VBA, C#, or anything that can call C.
 //!
 //! A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller. The functions that need no
-//! boat, such as deck_nest, read a request in JSON and write their answer in JSON.
+//! boat, such as deck_nest and deck_fill, read a request in JSON and write their answer in JSON.
 //!
 //! These rules hold for every function:
 //!
@@ -39,6 +39,7 @@
 )]
 
 mod failure;
+mod fill;
 mod guard;
 mod handle;
 mod job;
@@ -51,6 +52,7 @@ mod pointer;
 mod status;
 mod text;
 
+pub use fill::*;
 pub use job::*;
 pub use last_error::*;
 pub use nest::*;

@@ -2,7 +2,7 @@
 
 use crate::compile::{Link, checked, compile, printed, root, run, run_both};
 use crate::example::jobs;
-use deck_core::job::NestCall;
+use deck_core::job::{FillCall, NestCall};
 use deck_core::{Job, plan};
 
 /// Each is compiled, run, and run under valgrind.
@@ -51,6 +51,16 @@ fn a_nest_from_c_is_rust_s_byte_for_byte() {
     let path = root().join("tests/golden/calls/nest.json");
     let call = NestCall::from_json(&std::fs::read_to_string(&path).unwrap()).unwrap();
     let json = call.nest().unwrap().to_json(call.unit);
+    assert!(!json.is_ascii());
+    assert_eq!(printed(&run_both(&program, &[&path.to_string_lossy()])), json);
+}
+
+#[test]
+fn a_fill_from_c_is_rust_s_byte_for_byte() {
+    let program = compile("tests/c/programs/fill.c", "fill", Link::Shared);
+    let path = root().join("tests/golden/calls/fill.json");
+    let call = FillCall::from_json(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    let json = call.fill().unwrap().to_json(call.unit);
     assert!(!json.is_ascii());
     assert_eq!(printed(&run_both(&program, &[&path.to_string_lossy()])), json);
 }

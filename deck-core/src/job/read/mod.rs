@@ -7,6 +7,7 @@
 mod at;
 mod call;
 mod deck;
+mod fill_call;
 mod frame;
 mod order;
 mod specs;
@@ -22,6 +23,7 @@ use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
 use at::{At, Listed, Object, shown};
 pub(super) use call::{nest_call, nest_call_value};
+pub(super) use fill_call::{fill_call, fill_call_value};
 use order::{in_order, unsaid};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
