@@ -21,7 +21,7 @@ pub(super) fn panel(at: &At<'_>, notes: &mut Notes) -> Option<StructuralPanel> {
     } else if has(&["series", "rating"]) {
         sound(at, notes, published).map(StructuralPanel::Published)
     } else if has(&["across", "along"]) {
-        sound(at, notes, own).map(StructuralPanel::Own)
+        sound(at, notes, |fields, notes| Some(own(fields, notes))).map(StructuralPanel::Own)
     } else if has(&["ei", "mr", "fs"]) {
         sound(at, notes, capacity).map(StructuralPanel::OneAxis)
     } else {
@@ -50,10 +50,10 @@ fn published(fields: &mut Object<'_>, notes: &mut Notes) -> Option<PublishedPane
     Some(PublishedPanel { series: series?, rating: rating?, group, grade })
 }
 
-fn own(fields: &mut Object<'_>, notes: &mut Notes) -> Option<OwnPanel> {
+fn own(fields: &mut Object<'_>, notes: &mut Notes) -> OwnPanel {
     let [across, along] =
         ["across", "along"].map(|name| fields.optional(name, notes, |at, notes| sound(at, notes, capacity)));
-    Some(OwnPanel { across, along })
+    OwnPanel { across, along }
 }
 
 fn capacity(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Capacity> {
