@@ -3,14 +3,14 @@
 #
 #   benches/run.sh [--full] [--effort WORD] [SECTION ...]
 #
-# Sections: classes furniture demand feasible several growth peers. Without --full a sample that takes under three
+# Sections: classes furniture demand feasible several fill growth peers. Without --full a sample that takes under three
 # minutes on one idle core, building apart. Growth is always measured at quick. DECK_PACKING_DATA names the folder of the published instances.
 set -eu
 
 root=$(cd "$(dirname "$0")/.." && pwd)
 target=${CARGO_TARGET_DIR:-$root/target}
 data=${DECK_PACKING_DATA:-$root/../shared/data/packing}
-all="classes furniture demand feasible several growth peers"
+all="classes furniture demand feasible several fill growth peers"
 
 full=no effort=standard sections=
 while [ $# -gt 0 ]; do
@@ -47,6 +47,7 @@ for section in $sections; do
     case $section-$full in
         classes-yes) "$nest" classes --data "$data" --effort "$effort" ;;
         classes-no) "$nest" classes --data "$data" --effort "$effort" --every 10 ;;
+        fill-no) "$nest" fill --data "$data" --effort "$effort" --turn fixed --every 3 ;;
         growth-yes) "$nest" growth --effort quick ;;
         growth-no) "$nest" growth --effort quick --sizes 100,1000,10000 ;;
         peers-yes) "$(python)" "$root/benches/peers/side_by_side.py" --program "$nest" --data "$data" \

@@ -10,6 +10,7 @@ sections
   classes    ten classes of bin packing: sums of sheets and of bounds, fixed and turned
   furniture  a furniture maker's panels
   demand     one cutting-stock order of hundreds of copies
+  fill       one sheet, most value: sets with limited and with unlimited copies
   feasible   does all of it fit one sheet?
   several    six sizes of sheet, few of each
   growth     random orders of growing size: time, memory, distance from the bound; best with --effort quick
@@ -24,7 +25,7 @@ options
   --every N       one instance in N
   --start K       beginning with the K-th (from 0; default 0)
   --log FILE      one line an instance, appended; instances that it holds already are taken from it, not run again
-  --list          name the instances that miss the best known sheets or the best known bound
+  --list          name the instances that miss the best known answer or bound (classes, fill)
   --sizes N,...   numbers of parts for growth (default 100,1000,10000,100000)
   --kerf LENGTH   for growth-one (default 0 in)";
 

@@ -3,9 +3,9 @@
 //! An instance's lengths are whole numbers of no unit; here one of them is a millimetre.
 
 use crate::args::Args;
-use deck_core::nest::{Grain, Nest, Part};
+use deck_core::nest::{FillPart, Grain, Nest, Part};
 use deck_core::stock::Sheet;
-use deck_core::{Area, Length, Unit};
+use deck_core::{Area, Length, Money, Unit};
 use serde::Deserialize;
 use serde_json::Value;
 
@@ -39,7 +39,12 @@ pub(crate) struct Item {
     pub(crate) w: i64,
     pub(crate) h: i64,
     pub(crate) demand: Option<u32>,
+    #[serde(default)]
+    value: i64,
 }
+
+/// Ten-thousandths in one unit of value.
+pub(crate) const UNIT: i128 = 10_000;
 
 /// What is known of a figure: it lies between the two.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,13 +56,21 @@ pub(crate) struct Known {
 /// The chosen instances of a file; none with a word about it where the folder is not there.
 pub(crate) fn instances(args: &Args, file: &str) -> Result<Vec<Instance>, String> {
     let path = args.data.join(file);
-    if !args.data.exists() {
-        println!("No figures from {file}: the folder {} is not there.\n", args.data.display());
+    if !there(args, file) {
         return Ok(Vec::new());
     }
     let text = std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
     let all: Vec<Instance> = serde_json::from_str(&text).map_err(|error| format!("{}: {error}", path.display()))?;
     Ok(args.chosen(all, |instance| &instance.name))
+}
+
+/// Whether the folder is there; said where it is not.
+pub(crate) fn there(args: &Args, what: &str) -> bool {
+    let there = args.data.exists();
+    if !there {
+        println!("No figures from {what}: the folder {} is not there.\n", args.data.display());
+    }
+    there
 }
 
 impl Instance {
@@ -80,6 +93,15 @@ impl Instance {
             part.count(item.demand.unwrap_or(1)).grain(grain)
         };
         self.items.iter().enumerate().map(part).collect()
+    }
+
+    /// The items as parts to fill a sheet with, with their values; `limited` to the copies in demand.
+    pub(crate) fn fill_parts(&self, turned: bool, limited: bool) -> Vec<FillPart> {
+        let part = |(part, item): (Part, &Item)| {
+            let part = FillPart::from(part).value(Money::from_ten_thousandths(i128::from(item.value) * UNIT));
+            if limited { part } else { part.unlimited() }
+        };
+        self.parts(turned).into_iter().zip(&self.items).map(part).collect()
     }
 
     /// How many sheets an area of bought sheets is, rounded up; only where there is one kind.

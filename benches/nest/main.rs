@@ -11,6 +11,7 @@ mod classes;
 mod clock;
 mod data;
 mod feasible;
+mod fill;
 mod growth;
 mod measure;
 mod orders;
@@ -28,10 +29,11 @@ type Outcome = Result<(), String>;
 /// A part of the program that can be asked for by its name.
 type Section = (&'static str, fn(&Args) -> Outcome);
 
-const SECTIONS: [Section; 8] = [
+const SECTIONS: [Section; 9] = [
     ("classes", classes::run),
     ("furniture", orders::furniture),
     ("demand", orders::demand),
+    ("fill", fill::run),
     ("feasible", feasible::run),
     ("several", several::run),
     ("growth", growth::run),

@@ -3,9 +3,9 @@
 //! The cut tree is sawn again piece by piece; what falls off must be the placements, in that order. Then the
 //! placements are looked at without the tree: inside the sheet, apart from each other, of the right size and number.
 
-use deck_core::nest::{Effort, Grain, Nest, Part, Placement, Tree, nest};
+use deck_core::nest::{Effort, Fill, FillPart, Grain, Nest, Part, Placement, Tree, Worth, fill, nest};
 use deck_core::stock::{Saw, SawLine, Sheet};
-use deck_core::{Error, Length};
+use deck_core::{Area, Error, Length, Money};
 use std::collections::BTreeMap;
 
 /// A rectangle on a sheet: x, y, length, width, in nanometres.
@@ -25,7 +25,7 @@ pub(crate) fn check(parts: &[Part], stock: &[Sheet], saw: &Saw, nest: &Nest) -> 
         check_sheet(&sheet.placements, &sheet.cuts, kind, saw)?;
         for placement in &sheet.placements {
             let part = by_label.get(placement.part.as_str()).ok_or("a part that was not ordered")?;
-            check_size(placement, part)?;
+            check_size(placement, (part.length, part.width), part.grain)?;
             *placed.entry(&placement.part).or_default() += 1;
         }
     }
@@ -106,19 +106,70 @@ fn saw_through<'t>(tree: &'t Tree, piece: Place, kerf: i64, parts: &mut Vec<(&'t
     }
 }
 
-fn check_size(placement: &Placement, part: &Part) -> Result<(), String> {
-    let straight = (placement.length, placement.width) == (part.length, part.width);
-    let turned = (placement.width, placement.length) == (part.length, part.width);
-    let right = match part.grain {
+fn check_size(placement: &Placement, size: (Length, Length), grain: Grain) -> Result<(), String> {
+    let straight = (placement.length, placement.width) == size;
+    let turned = (placement.width, placement.length) == size;
+    let right = match grain {
         Grain::Length => straight,
         Grain::Width => turned,
         Grain::Any => straight || turned,
     };
-    if right { Ok(()) } else { Err(format!("part \"{}\" lies with the wrong size or grain", part.label)) }
+    if right { Ok(()) } else { Err(format!("part \"{}\" lies with the wrong size or grain", placement.part)) }
 }
 
-/// The check is worth nothing if it lets faults pass: a sound answer is spoilt in several ways, and each must be seen.
+/// Refuses a filled sheet that the saw cannot make, with more copies than allowed, or not worth what it says.
+pub(crate) fn check_fill(parts: &[FillPart], sheet: &Sheet, saw: &Saw, fill: &Fill) -> Result<(), String> {
+    check_sheet(&fill.placements, &fill.cuts, sheet, saw)?;
+    let by_label: BTreeMap<&str, &FillPart> = parts.iter().map(|part| (part.label.as_str(), part)).collect();
+    let mut placed: BTreeMap<&str, u32> = BTreeMap::new();
+    let (mut area, mut value) = (0, 0);
+    for placement in &fill.placements {
+        let part = by_label.get(placement.part.as_str()).ok_or("a part that was not offered")?;
+        check_size(placement, (part.length, part.width), part.grain)?;
+        let copies = placed.entry(&placement.part).or_default();
+        *copies += 1;
+        if part.count.is_some_and(|count| *copies > count) {
+            return Err(format!("more of part \"{}\" than are wanted", part.label));
+        }
+        area += Area::of(part.length, part.width).square_nanometres();
+        value += part.value.map_or(0, Money::ten_thousandths);
+    }
+    let told = match fill.value {
+        Worth::Value(told) => told.ten_thousandths() == value,
+        Worth::Area(told) => told.square_nanometres() == area,
+    };
+    if told { Ok(()) } else { Err(format!("the parts on the sheet are not worth {} together", fill.value)) }
+}
+
+/// The check is worth nothing if it lets faults pass: sound answers are spoilt in several ways, and each must be seen.
 pub(crate) fn sees_faults() -> Result<(), String> {
+    sees_faults_of_nests()?;
+    sees_faults_of_fills()
+}
+
+fn sees_faults_of_fills() -> Result<(), String> {
+    let (parts, stock, saw) = small_order().map_err(|error| error.to_string())?;
+    let parts: Vec<FillPart> = parts.into_iter().map(FillPart::from).collect();
+    let sheet = stock.first().ok_or("no sheet")?;
+    let sound = fill(sheet, &parts, &saw, Effort::Quick).map_err(|error| error.to_string())?;
+    check_fill(&parts, sheet, &saw, &sound).map_err(|fault| format!("a sound fill is refused: {fault}"))?;
+    let fewer: Vec<FillPart> = parts.iter().map(|part| part.clone().count(1)).collect();
+    let mut dearer = sound.clone();
+    dearer.value = Worth::Area(Area::ZERO);
+    let mut moved = sound.clone();
+    shift_first_cut(&mut moved.cuts, Length::inches(1));
+    let seen = [
+        ("more copies than are wanted", check_fill(&fewer, sheet, &saw, &sound)),
+        ("a wrong value", check_fill(&parts, sheet, &saw, &dearer)),
+        ("a cut moved in a fill", check_fill(&parts, sheet, &saw, &moved)),
+    ];
+    match seen.iter().find(|(_, checked)| checked.is_ok()) {
+        Some((what, _)) => Err(format!("the replay does not see {what}")),
+        None => Ok(()),
+    }
+}
+
+fn sees_faults_of_nests() -> Result<(), String> {
     let (parts, stock, saw) = small_order().map_err(|error| error.to_string())?;
     let sound = nest(&parts, &stock, &saw, Effort::Quick).map_err(|error| error.to_string())?;
     check(&parts, &stock, &saw, &sound).map_err(|fault| format!("a sound answer is refused: {fault}"))?;

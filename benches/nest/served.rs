@@ -1,11 +1,12 @@
 //! Questions from another program, one JSON object a line, and their answers: the side-by-side run asks in this way.
 //!
-//! `{"what": "nest", "instance": {...}, "turned": false}` is answered by `{"sheets", "bound", "proven", "seconds"}`; what
-//! is not known is answered by `{"unknown": what}`.
+//! `{"what": "nest", "instance": {...}, "turned": false}` is answered by `{"sheets", "bound", "proven", "seconds"}`; `fill`
+//! likewise by `{"value", "bound", "proven", "seconds"}`, and what is not known answered by `{"unknown": what}`.
 
 use crate::Outcome;
 use crate::args::Args;
 use crate::data::Instance;
+use crate::fill::filled;
 use crate::measure::{area, timed};
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -39,6 +40,12 @@ fn answer(question: &Question, args: &Args) -> Result<Value, String> {
             Ok(json!({
                 "sheets": nest.sheet_count, "unplaced": nest.unplaced.len(), "bound": bound, "proven": nest.proven,
                 "seconds": seconds,
+            }))
+        }
+        "fill" => {
+            let filled = filled(instance, *turned, true, args)?;
+            Ok(json!({
+                "value": filled.value, "bound": filled.bound, "proven": filled.proven, "seconds": filled.seconds,
             }))
         }
         other => Ok(json!({ "unknown": other })),

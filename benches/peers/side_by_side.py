@@ -47,7 +47,7 @@ def cell(value: object) -> str:
     if value is None:
         return "–"
     if isinstance(value, float):
-        return f"{value:.3f}" if value < 10 else f"{value:.1f}"
+        return f"{value:.2g}" if value < 0.1 else f"{value:.2f}" if value < 10 else f"{value:.0f}"
     return str(value)
 
 

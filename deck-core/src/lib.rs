@@ -24,7 +24,7 @@
 //! - **The one call**: [`plan()`], [`Plan`], [`Job`]; [`plan::Planner`] for effort and progress.
 //! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
 //! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`],
-//!   [`takeoff::takeoff`], [`cautions`].
+//!   [`fill`] (the best of one sheet), [`takeoff::takeoff`], [`cautions`].
 //! - **Does it carry**: [`span_limits`], [`span::beam`], [`span::plate`], [`span`] (lay-ups, loads, supports).
 //! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
 //! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].
@@ -62,5 +62,6 @@ pub use error::{Error, Fault, Faults, Kind};
 pub use job::Job;
 pub use length::{Area, Length, Notation, Unit};
 pub use money::Money;
+pub use nest::fill;
 pub use plan::{Plan, plan};
 pub use span::{beam, plate, span_limits};

@@ -327,6 +327,24 @@
 typedef struct deck_plan deck_plan;
 
 /**
+ * Is told how far the filling of a sheet has come; goes on where it returns 0, and stops at once with the best answer so
+ * far where it returns anything else.
+ *
+ * `user` is what the caller handed in. `done` of at most `of` steps are done; a search may end sooner. The best answer so
+ * far is worth `value`; none is worth more than `bound`; `proven` is 1 once no better answer exists, 0 before. Where no
+ * part has a value, both are areas in the square of the request's unit.
+ *
+ * It is called in the thread of the call, each million steps, and at the end: at the same steps on every machine. It must
+ * return: no exception and no longjmp may leave it.
+ */
+typedef int32_t (*deck_fill_progress)(void *user,
+                                      double done,
+                                      double of,
+                                      double value,
+                                      double bound,
+                                      int32_t proven);
+
+/**
  * Is told how far a search has come; goes on where it returns 0, and stops at once with the best answer so far where it
  * returns anything else.
  *
@@ -349,6 +367,69 @@ typedef int32_t (*deck_progress)(void *user,
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
+
+/**
+ * Finds the most valuable set of parts that can be cut from one sheet: reads a request in JSON, writes the answer in JSON.
+ *
+ * The request is an object of sheet, parts, kerf, trim, stages, first, keep, effort ("quick", "standard", "thorough", or
+ * a number of steps) and unit ("in" where it is left out). Only sheet and parts are required. The count of a part may be
+ * null: as many as fit. Values are given for all parts or for none; then a part is worth its area. Lengths in the answer
+ * are numbers in the request's unit. The same request gives the same bytes as from Rust and Python.
+ *
+ * An answer that the buffer was too short for is kept for the thread's next call: asked for the same, it is not worked out
+ * again.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC, and those from 101 on:
+ * everything that is wrong with the request is in the last error.
+ */
+int32_t deck_fill(const char *json,
+                  int64_t len,
+                  char *buf,
+                  size_t cap,
+                  size_t *needed);
+
+/**
+ * As deck_fill, in UTF-16.
+ */
+int32_t deck_fill_utf16(const uint16_t *json,
+                        int64_t len,
+                        uint16_t *buf,
+                        size_t cap,
+                        size_t *needed);
+
+/**
+ * As deck_fill, while `progress` looks on and may stop it. A search that is stopped has an answer as well.
+ *
+ * `progress` is not called where the answer was kept by the call before.
+ *
+ * # Threads
+ * Any; `progress` is called in the same one, with `user` as it is.
+ *
+ * # Statuses
+ * As deck_fill.
+ */
+int32_t deck_fill_watched(const char *json,
+                          int64_t len,
+                          char *buf,
+                          size_t cap,
+                          size_t *needed,
+                          deck_fill_progress progress,
+                          void *user);
+
+/**
+ * As deck_fill_watched, in UTF-16.
+ */
+int32_t deck_fill_watched_utf16(const uint16_t *json,
+                                int64_t len,
+                                uint16_t *buf,
+                                size_t cap,
+                                size_t *needed,
+                                deck_fill_progress progress,
+                                void *user);
 
 /**
  * The number of the library's border, to be compared with DECK_ABI_VERSION. This is the number itself and not a status.

@@ -39,6 +39,7 @@
 )]
 
 mod failure;
+mod fill;
 mod guard;
 mod handle;
 mod job;
@@ -52,6 +53,7 @@ mod span;
 mod status;
 mod text;
 
+pub use fill::*;
 pub use job::*;
 pub use last_error::*;
 pub use nest::*;

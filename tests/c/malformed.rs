@@ -3,9 +3,9 @@
 use crate::calls::{JOB, Planned, Text8, last_error};
 use deck_core::Kind;
 use deck_ffi::{
-    DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, DECK_SHORT_BUFFER, deck_last_error_at, deck_last_error_count,
-    deck_last_error_pointer, deck_nest, deck_plan_count, deck_plan_new, deck_plan_new_utf16, deck_plan_number,
-    deck_plan_text,
+    DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, DECK_SHORT_BUFFER, deck_fill, deck_last_error_at,
+    deck_last_error_count, deck_last_error_pointer, deck_nest, deck_plan_count, deck_plan_new, deck_plan_new_utf16,
+    deck_plan_number, deck_plan_text,
 };
 use proptest::prelude::*;
 use std::ptr;
@@ -64,6 +64,23 @@ fn nest_bytes(bytes: &[u8]) -> i32 {
     status
 }
 
+const FILL_REQUEST: &str = r#"{"sheet": {"label": "rest", "length": "40", "width": 36, "offcut": true},
+    "parts": [{"label": "a", "length": "1' 10-1/2\"", "width": 16, "count": 3, "grain": "length", "value": 4.5},
+    {"label": "b", "length": 30.5, "width": "200 mm", "boat": "x", "count": null, "value": 3}],
+    "kerf": "1/8", "trim": 0.25, "stages": 3, "first": "width", "keep": [24, 12], "effort": 2000, "unit": "in"}"#;
+
+/// Asks for a fill with bytes as they are; what is refused is told.
+fn fill_bytes(bytes: &[u8]) -> i32 {
+    let (mut buf, mut needed) = (vec![0; 1 << 16], usize::MAX);
+    let len = length(bytes);
+    let status = unsafe { deck_fill(bytes.as_ptr().cast(), len, buf.as_mut_ptr(), buf.len(), &raw mut needed) };
+    if ![DECK_OK, DECK_SHORT_BUFFER].contains(&status) {
+        assert!(needed == usize::MAX && is_a_refusal(status), "{status}: {}", last_error());
+        faults_are_told();
+    }
+    status
+}
+
 /// A text with some of its bytes exchanged for others.
 fn spoiled(text: &'static str) -> impl Strategy<Value = Vec<u8>> {
     let bytes = proptest::collection::vec((0..text.len(), any::<u8>()), 1..4);
@@ -87,6 +104,17 @@ proptest! {
     #[test]
     fn spoiled_requests(request in spoiled(REQUEST)) {
         nest_bytes(&request);
+    }
+
+    #[test]
+    fn spoiled_fill_requests(request in spoiled(FILL_REQUEST)) {
+        fill_bytes(&request);
+    }
+
+    #[test]
+    fn fill_requests_cut_short(end in 0..FILL_REQUEST.len()) {
+        let status = fill_bytes(&FILL_REQUEST.as_bytes()[..end]);
+        prop_assert!(![DECK_OK, DECK_SHORT_BUFFER].contains(&status));
     }
 
     #[test]

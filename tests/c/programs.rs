@@ -2,7 +2,7 @@
 
 use crate::compile::{Link, checked, compile, printed, root, run, run_both};
 use crate::example::jobs;
-use deck_core::job::{BeamCall, NestCall, PlateCall, SpanLimitsCall};
+use deck_core::job::{BeamCall, FillCall, NestCall, PlateCall, SpanLimitsCall};
 use deck_core::{Job, plan};
 
 /// Each is compiled, run, and run under valgrind.
@@ -78,6 +78,16 @@ fn figures_of_strength_from_c_are_rust_s_byte_for_byte() {
 fn golden_call(name: &str) -> (String, String) {
     let path = root().join(format!("tests/golden/calls/{name}.json"));
     (path.to_string_lossy().into_owned(), std::fs::read_to_string(path).unwrap())
+}
+
+#[test]
+fn a_fill_from_c_is_rust_s_byte_for_byte() {
+    let program = compile("tests/c/programs/fill.c", "fill", Link::Shared);
+    let path = root().join("tests/golden/calls/fill.json");
+    let call = FillCall::from_json(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    let json = call.fill().unwrap().to_json(call.unit);
+    assert!(!json.is_ascii());
+    assert_eq!(printed(&run_both(&program, &[&path.to_string_lossy()])), json);
 }
 
 #[test]

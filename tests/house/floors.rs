@@ -21,10 +21,11 @@ ground   geometry > money > length > error, math
 ";
 
 /// What the crate's root re-exports, and from which room.
-const RE_EXPORTS: [(&str, &[&str]); 6] = [
+const RE_EXPORTS: [(&str, &[&str]); 7] = [
     ("error", &["Error", "Fault", "Faults", "Kind"]),
     ("length", &["Area", "Length", "Notation", "Unit"]),
     ("money", &["Money"]),
+    ("nest", &["fill"]),
     ("job", &["Job"]),
     ("plan", &["Plan"]),
     ("span", &["beam", "plate", "span_limits"]),

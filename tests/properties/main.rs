@@ -3,6 +3,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
 mod fasteners;
+mod fill;
+mod fill_exhaustive;
 mod lengths;
 mod nest;
 mod nest_exhaustive;

@@ -6,6 +6,7 @@
 mod beam_cases;
 mod counts;
 mod decks;
+mod fill;
 mod form_plywood;
 mod load_spans;
 mod nest;

@@ -29,6 +29,8 @@ const QUICK_BASE: u64 = 12_000;
 const QUICK_EACH: u64 = 2_000;
 /// About a second, at some twenty nanoseconds a step.
 const STANDARD: u64 = 50_000_000;
+/// Some hundredths of a second: quick fills one sheet by dynamic programming and searches little.
+const QUICK_ONE: u64 = 4_000_000;
 /// About twenty seconds.
 const THOROUGH: u64 = 1_000_000_000;
 /// Standard stops when so many steps for each copy have brought nothing better. Orders of the size of a boat are then
@@ -45,6 +47,17 @@ impl Effort {
             Effort::Steps(steps) => Steps::new(quick.min(steps), u64::MAX),
             _ => Steps::new(quick, u64::MAX),
         }
+    }
+
+    /// Steps for the best of one sheet.
+    pub(super) fn one_sheet(self) -> Steps<'static> {
+        let steps = match self {
+            Effort::Quick => QUICK_ONE,
+            Effort::Standard => STANDARD,
+            Effort::Thorough => THOROUGH,
+            Effort::Steps(steps) => steps,
+        };
+        Steps::new(steps, u64::MAX)
     }
 
     /// The most steps there can be in all.
@@ -86,7 +99,7 @@ pub(super) struct Steps<'w> {
 
 impl<'w> Steps<'w> {
     /// So many steps, fewer where so many in a row bring nothing better.
-    fn new(left: u64, patience: u64) -> Steps<'w> {
+    pub(super) fn new(left: u64, patience: u64) -> Steps<'w> {
         Steps { left, patience, since_better: 0, watch: None }
     }
 
@@ -100,6 +113,11 @@ impl<'w> Steps<'w> {
         let taken = self.left / parts.max(1);
         self.left -= taken;
         Steps { watch: self.watch, ..Steps::new(taken, self.patience / parts.max(1)) }
+    }
+
+    /// Takes back what was taken off and not spent.
+    pub(super) fn give_back(&mut self, taken: Steps<'_>) {
+        self.left = self.left.saturating_add(taken.left);
     }
 
     /// Steps that are left.
@@ -119,7 +137,12 @@ impl<'w> Steps<'w> {
         self.since_better = 0;
     }
 
+    /// True once the watcher has said stop.
+    pub(super) fn stopped(&self) -> bool {
+        self.watch.is_some_and(Watch::stopped)
+    }
+
     pub(super) fn spent_all(&self) -> bool {
-        self.left == 0 || self.since_better >= self.patience || self.watch.is_some_and(Watch::stopped)
+        self.left == 0 || self.since_better >= self.patience || self.stopped()
     }
 }

@@ -18,7 +18,7 @@ use crate::nest::{self, Effort, Part};
 use crate::stock::{Saw, Sheet};
 use serde_json::Value;
 
-const ACCEPTED: &str = "A call is a JSON object of the function's arguments.";
+pub(super) const ACCEPTED: &str = "A call is a JSON object of the function's arguments.";
 
 pub(in crate::job) fn nest_call(text: &str) -> Result<NestCall, Error> {
     let (value, twice) = text::parse(text, ACCEPTED)?;
@@ -79,7 +79,7 @@ fn check(parts: &Listed<Part>, stock: &Listed<Sheet>, saw: &Saw, notes: &Notes) 
 }
 
 /// A pointer into a list from which unreadable items were left out, as a pointer into the list that was given.
-fn moved(pointer: &str, list: &str, positions: &[usize]) -> Option<String> {
+pub(super) fn moved(pointer: &str, list: &str, positions: &[usize]) -> Option<String> {
     let inside = pointer.strip_prefix(list)?;
     let (index, rest) =
         inside.split_once('/').map_or((inside, String::new()), |(index, rest)| (index, format!("/{rest}")));
@@ -114,7 +114,7 @@ fn count(at: &At<'_>, notes: &mut Notes) -> Option<u32> {
 }
 
 /// The saw's fields stand beside the others in a call.
-fn saw(fields: &mut Object<'_>, notes: &mut Notes) -> Saw {
+pub(super) fn saw(fields: &mut Object<'_>, notes: &mut Notes) -> Saw {
     let mut saw = Saw::new();
     saw.kerf = fields.optional("kerf", notes, At::length).unwrap_or_default();
     saw.trim = fields.optional("trim", notes, At::length).unwrap_or_default();
@@ -124,7 +124,7 @@ fn saw(fields: &mut Object<'_>, notes: &mut Notes) -> Saw {
     saw
 }
 
-fn effort(at: &At<'_>, notes: &mut Notes) -> Option<Effort> {
+pub(super) fn effort(at: &At<'_>, notes: &mut Notes) -> Option<Effort> {
     const ACCEPTED: &str = "It is \"quick\", \"standard\" or \"thorough\", or a number of steps.";
     match at.value {
         Value::String(word) => match word.as_str() {

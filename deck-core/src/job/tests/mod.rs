@@ -3,6 +3,7 @@
 mod call;
 mod faults;
 mod files;
+mod fill_call;
 mod messages;
 mod round_trip;
 #[cfg(feature = "schema")]
