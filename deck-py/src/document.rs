@@ -11,6 +11,7 @@ use pyo3::IntoPyObjectExt;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 use pyo3::types::{PyDict, PyList};
+use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
@@ -24,6 +25,20 @@ pub(crate) struct Document {
 impl Document {
     pub(crate) fn new(value: Value, unit: Unit) -> Document {
         Document { value, unit }
+    }
+
+    /// A value of the core's, with lengths as numbers in that unit.
+    pub(crate) fn write<T: Serialize>(value: &T, unit: Unit) -> Result<Document, Error> {
+        let written = with_json_form(JsonForm::Number(unit), || serde_json::to_value(value));
+        // unreachable: results hold texts, finite numbers and lists; none of them fails to be written.
+        let value = written.map_err(|error| Fault::new(Kind::NotJson, "", error.to_string(), ""))?;
+        Ok(Document { value, unit })
+    }
+
+    /// Its text: the same bytes as from every other language.
+    pub(crate) fn text(&self) -> String {
+        // unreachable: a JSON value does not fail to be written.
+        serde_json::to_string_pretty(&self.value).unwrap_or_default()
     }
 
     /// The part under a key; null where there is none.

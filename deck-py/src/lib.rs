@@ -1,7 +1,8 @@
 //! The compiled part of the Python package `deck_py`: it converts, and `deck-core` computes.
 //!
 //! ```text
-//!   dict ────── given ──┐                     ┌── document ── dict, list, number, text
+//!   arguments ─ given ── call ─────┐
+//!   dict ────── given ──┐          │          ┌── document ── dict, list, number, text
 //!   JSON text ──────────┼── job ── deck_core ─┤
 //!   path ───────────────┘                     ├── polygon ─── __geo_interface__
 //!                                             └── failure ─── DeckError
@@ -12,6 +13,7 @@
 // The docs of what is exported are docstrings: numpydoc's headings and Python's examples.
 #![allow(clippy::doc_markdown, clippy::doc_link_with_quotes)]
 
+mod call;
 mod document;
 mod drawing;
 mod failure;
@@ -22,11 +24,14 @@ mod outline;
 mod panel;
 mod plan;
 mod polygon;
+mod table;
 
 use pyo3::prelude::*;
 
 #[pymodule]
 mod _deck {
+    #[pymodule_export]
+    use super::call::nest;
     #[pymodule_export]
     use super::document::restore;
     #[pymodule_export]

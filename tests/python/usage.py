@@ -1,8 +1,11 @@
 """The package as a typed program uses it: read by ``mypy --strict``, and run."""
 
+from decimal import Decimal
+from fractions import Fraction
 from pathlib import Path
 
 import deck_py
+from deck_py.types import GivenPart, GivenSheet
 
 
 def order(job: Path) -> list[str]:
@@ -21,6 +24,19 @@ def stations(job: dict[str, object]) -> list[float]:
         faults: list[str] = [f"{fault.pointer} {fault.message}" for fault in error.errors]
         assert faults and error.pointer == error.errors[0].pointer
         return []
+
+
+def sheets_for(lids: int, told: list[float]) -> int:
+    """How many sheets so many lids take; how far the search was each time it told."""
+
+    def look(progress: deck_py.Progress) -> bool:
+        told.append(progress.done / progress.of)
+        return not progress.proven
+
+    parts: list[GivenPart] = [{"label": "lid", "length": Fraction(49, 2), "width": "16", "count": lids, "grain": "length"}]
+    stock: list[GivenSheet] = [{"label": "4 x 8", "length": 96, "width": 48, "price": Decimal("62.50")}]
+    nest: deck_py.Nest = deck_py.nest(parts, stock, kerf="1/8", stages=2, keep=(24, 12), effort=10_000, progress=look)
+    return nest.sheet_count
 
 
 def corners(plan: deck_py.Plan) -> int:

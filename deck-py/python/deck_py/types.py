@@ -3,7 +3,62 @@
 Lengths are numbers in the plan's unit. A ``..._text`` beside one is how the shop writes it.
 """
 
+from decimal import Decimal
+from fractions import Fraction
 from typing import Any, Literal, NotRequired, TypedDict
+
+Unit = Literal["in", "ft", "mm", "cm", "m"]
+"""A unit of length."""
+
+Effort = Literal["quick", "standard", "thorough"] | int
+"""How long to search: a word, or a number of steps."""
+
+Given = int | float | Fraction | Decimal | str
+"""A length as it is handed in: a number in the call's unit, or a text that may name its own."""
+
+
+class GivenRectangle(TypedDict):
+    """A rectangle as it is handed in."""
+
+    x: Given
+    y: Given
+    length: Given
+    width: Given
+
+
+class GivenPart(TypedDict):
+    """A part as it is handed in: a rectangle to be sawn out."""
+
+    label: str
+    length: Given
+    width: Given
+    count: NotRequired[int | None]
+    grain: NotRequired[Literal["any", "length", "width"]]
+    value: NotRequired[Given | None]
+    boat: NotRequired[str | None]
+    inside: NotRequired[list[GivenRectangle]]
+
+
+class GivenMeasure(TypedDict):
+    """The size of a sheet as a tape found it."""
+
+    length: Given
+    width: Given
+
+
+class GivenSheet(TypedDict):
+    """A sheet or an offcut as it is handed in; ``length`` is the side along the grain."""
+
+    label: str
+    length: Given
+    width: Given
+    measured: NotRequired[GivenMeasure | None]
+    thickness: NotRequired[Given | None]
+    grain: NotRequired[Literal["length", "none"]]
+    count: NotRequired[int | None]
+    price: NotRequired[Given | None]
+    offcut: NotRequired[bool]
+    treatment: NotRequired[Literal["none", "copper", "micronized-copper", "arsenate"] | None]
 
 
 class Point(TypedDict):

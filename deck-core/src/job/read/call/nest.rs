@@ -8,7 +8,7 @@ use crate::job::read::at::{At, Listed};
 use crate::job::read::order::{in_order, unsaid};
 use crate::job::read::{Notes, stock, text};
 use crate::length::{JsonForm, with_json_form};
-use crate::nest::{self, Part};
+use crate::nest::{self, Part, Rectangle};
 use crate::stock::{Saw, Sheet};
 use serde_json::Value;
 
@@ -55,11 +55,29 @@ fn part(at: &At<'_>, notes: &mut Notes) -> Option<Part> {
     let grain = fields.defaulted("grain", notes, At::word);
     let _ = fields.optional("value", notes, At::money);
     let boat = fields.optional("boat", notes, At::text);
+    let inside = fields.defaulted("inside", notes, inside);
     fields.sizes(notes, &[("length", length), ("width", width)]);
     fields.close(notes);
-    let mut part = Part::new(label?, length?, width?).count(count.unwrap_or(1)).grain(grain);
+    let mut part = Part::new(label?, length?, width?).count(count.unwrap_or(1)).grain(grain).inside(inside);
     part.boat = boat;
     Some(part)
+}
+
+/// The waste in a part; none where one of its rectangles cannot be read, as the places of the others would shift.
+fn inside(at: &At<'_>, notes: &mut Notes) -> Option<Vec<Rectangle>> {
+    let before = notes.faults.len();
+    let listed = at.list(notes, rectangle)?;
+    (notes.faults.len() == before).then_some(listed.items)
+}
+
+fn rectangle(at: &At<'_>, notes: &mut Notes) -> Option<Rectangle> {
+    let mut fields = at.object(notes)?;
+    let x = fields.required("x", notes, At::length);
+    let y = fields.required("y", notes, At::length);
+    let length = fields.required("length", notes, At::length);
+    let width = fields.required("width", notes, At::length);
+    fields.close(notes);
+    Some(Rectangle::new(x?, y?, length?, width?))
 }
 
 /// Null stands for as many as there is room for: there is no end of sheets to lay those out on.
