@@ -2,10 +2,11 @@
 
 use crate::document::Document;
 use crate::failure::Failure;
+use crate::fill::Fill;
 use crate::given::Given;
 use crate::nest::Nest;
-use deck_core::job::NestCall;
-use deck_core::nest::Progress;
+use deck_core::job::{FillCall, NestCall};
+use deck_core::nest::{FillProgress, Progress};
 use deck_core::{Error, Kind, Unit};
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
@@ -24,6 +25,22 @@ pub(crate) fn nest(
         let call = given.read(NestCall::from_value)?;
         let nest = call.nest_watched(&mut |told| watcher.ask(|py| tell(py, told, call.unit)))?;
         Nest::new(Document::write(&nest, call.unit)?)
+    });
+    watcher.answer(made)
+}
+
+/// `deck_py.fill`, its arguments as one dict.
+#[pyfunction(name = "_fill")]
+pub(crate) fn fill(
+    py: Python<'_>,
+    request: &Bound<'_, PyAny>,
+    progress: Option<Bound<'_, PyAny>>,
+) -> Result<Fill, Failure> {
+    let (given, mut watcher) = (Given::new(request, "call")?, Watcher::new(progress)?);
+    let made: Result<Fill, Error> = py.detach(|| {
+        let call = given.read(FillCall::from_value)?;
+        let fill = call.fill_watched(&mut |told| watcher.ask(|py| tell_fill(py, told, call.unit)))?;
+        Fill::new(Document::write(&fill, call.unit)?)
     });
     watcher.answer(made)
 }
@@ -71,7 +88,7 @@ impl Watcher {
 }
 
 /// An argument of the wrong type is Python's `TypeError`; everything else that is wrong is told together.
-fn refused(error: Error) -> Failure {
+pub(crate) fn refused(error: Error) -> Failure {
     let argument = |pointer: &str| pointer.matches('/').count() == 1;
     let wrong = error.faults().find(|fault| fault.kind == Kind::WrongType && argument(&fault.pointer));
     let message =
@@ -84,10 +101,26 @@ fn tell<'py>(py: Python<'py>, told: &Progress, unit: Unit) -> PyResult<Bound<'py
         ("unplaced", told.unplaced.number(unit)),
         ("cost", told.cost.number(unit)),
         ("bound", told.bound.number(unit)),
-    ]
-    .into_py_dict(py)?;
-    fields.set_item("done", told.done)?;
-    fields.set_item("of", told.of)?;
-    fields.set_item("proven", told.proven)?;
-    py.import("deck_py._call")?.getattr("Progress")?.call((), Some(&fields))
+    ];
+    progress(py, "Progress", fields, (told.done, told.of), told.proven)
+}
+
+fn tell_fill<'py>(py: Python<'py>, told: &FillProgress, unit: Unit) -> PyResult<Bound<'py, PyAny>> {
+    let fields = [("value", told.value.number(unit)), ("bound", told.bound.number(unit))];
+    progress(py, "FillProgress", fields, (told.done, told.of), told.proven)
+}
+
+/// An object of one of the classes that the package defines in Python: there they can be pickled and shown.
+fn progress<'py, const N: usize>(
+    py: Python<'py>,
+    class: &str,
+    fields: [(&str, f64); N],
+    (done, of): (u64, u64),
+    proven: bool,
+) -> PyResult<Bound<'py, PyAny>> {
+    let fields = fields.into_py_dict(py)?;
+    fields.set_item("done", done)?;
+    fields.set_item("of", of)?;
+    fields.set_item("proven", proven)?;
+    py.import("deck_py._call")?.getattr(class)?.call((), Some(&fields))
 }

@@ -1,10 +1,12 @@
 //! Results as JSON documents: read into Python's own types, compared, and pickled as text.
 
 use crate::failure::Failure;
+use crate::fill::Fill;
 use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panel::Panel;
 use crate::plan::Plan;
+use crate::strength::{beam_again, plate_again};
 use deck_core::length::{JsonForm, with_json_form};
 use deck_core::{Error, Fault, Kind, Unit};
 use pyo3::IntoPyObjectExt;
@@ -66,13 +68,18 @@ impl Document {
 
     /// What `__reduce__` returns for an object of this class.
     pub(crate) fn reduce<'py>(&self, py: Python<'py>, class: &str) -> PyResult<Reduced<'py>> {
-        let restore = py.import("deck_py._deck")?.getattr("_restore")?;
-        Ok((restore, (class.to_owned(), self.unit.symbol(), self.value.to_string())))
+        reduced(py, class, self.unit, &self.value)
     }
 }
 
 /// A function, and the arguments with which it makes the object again.
 pub(crate) type Reduced<'py> = (Bound<'py, PyAny>, (String, &'static str, String));
+
+/// What `__reduce__` returns for an object of a class that is made again from that value.
+pub(crate) fn reduced<'py>(py: Python<'py>, class: &str, unit: Unit, value: &Value) -> PyResult<Reduced<'py>> {
+    let restore = py.import("deck_py._deck")?.getattr("_restore")?;
+    Ok((restore, (class.to_owned(), unit.symbol(), value.to_string())))
+}
 
 /// A JSON value in Python's own types.
 pub(crate) fn python<'py>(py: Python<'py>, value: &Value) -> PyResult<Bound<'py, PyAny>> {
@@ -116,6 +123,9 @@ pub(crate) fn restore<'py>(
         "Panel" => Panel::new(document)?.into_bound_py_any(py)?,
         "Outline" => Outline::new(document)?.into_bound_py_any(py)?,
         "Nest" => Nest::new(document)?.into_bound_py_any(py)?,
+        "Fill" => Fill::new(document)?.into_bound_py_any(py)?,
+        "Beam" => beam_again(document.value)?.into_bound_py_any(py)?,
+        "Plate" => plate_again(document.value)?.into_bound_py_any(py)?,
         _ => return Err(unknown().into()),
     })
 }

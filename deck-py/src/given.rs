@@ -33,6 +33,11 @@ impl Given {
         Ok(Given { value, not_finite: reader.not_finite })
     }
 
+    /// The JSON value.
+    pub(crate) fn value(&self) -> Value {
+        self.value.clone()
+    }
+
     /// What it describes, by one of the core's readers.
     pub(crate) fn read<T>(&self, read: impl Fn(&Value) -> Result<T, Error>) -> Result<T, Error> {
         let made = read(&self.value);
@@ -150,6 +155,9 @@ impl Reader {
     /// The numbers that are not built in: those of `fractions`, `decimal` and `numpy`.
     fn number(&mut self, object: &Bound<'_, PyAny>) -> Result<Value, Failure> {
         let py = object.py();
+        if let Some(plain) = plain(object)? {
+            return self.value(&plain);
+        }
         let numbers = py.import("numbers")?;
         if object.is_instance(&numbers.getattr("Integral")?)? {
             self.integer(&py.get_type::<PyInt>().call1((object,))?)
@@ -183,6 +191,16 @@ impl Reader {
         let text: String = number.call_method1("__format__", ("f",))?.extract()?;
         Ok(text.into())
     }
+}
+
+/// A list or a number of Python's own that an array of `numpy` or `array` is the same as.
+fn plain<'py>(object: &Bound<'py, PyAny>) -> PyResult<Option<Bound<'py, PyAny>>> {
+    if !object.hasattr("tolist")? {
+        return Ok(None);
+    }
+    let plain = object.call_method0("tolist")?;
+    let own = plain.is_exact_instance_of::<PyList>() || plain.is_exact_instance_of::<PyFloat>();
+    Ok((own || plain.is_exact_instance_of::<PyInt>()).then_some(plain))
 }
 
 /// The name of an object's class.

@@ -26,6 +26,22 @@ class Progress:
     """True once no better answer exists."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FillProgress:
+    """How far a fill has come, and the best answer so far."""
+
+    done: int
+    """Steps done."""
+    of: int
+    """Steps that the effort pays for at most; a proof ends the search sooner."""
+    value: float
+    """What the best answer so far is worth: the sum of its parts' values, or of their areas."""
+    bound: float
+    """No set of parts that can be cut from the sheet is worth more."""
+    proven: bool
+    """True once no better answer exists."""
+
+
 def nest(
     parts: Sequence[GivenPart],
     stock: Sequence[GivenSheet],
@@ -125,5 +141,76 @@ def nest(
     return _deck._nest(request, progress)
 
 
+def fill(
+    sheet: GivenSheet,
+    parts: Sequence[GivenPart],
+    *,
+    kerf: Given = 0,
+    trim: Given = 0,
+    stages: Literal[1, 2, 3] | None = None,
+    first: Literal["length", "width"] | None = None,
+    keep: tuple[Given, Given] | None = None,
+    effort: Effort = "standard",
+    progress: Callable[[FillProgress], object] | None = None,
+    unit: Unit = "in",
+) -> _deck.Fill:
+    """Find the most valuable set of rectangles that a saw can cut out of one sheet, edge to edge.
+
+    The same call gives the same answer on every machine. Other threads run while it works, and Ctrl-C stops it.
+
+    Parameters
+    ----------
+    sheet : dict
+        The sheet or offcut: a ``label``, a ``length`` (along the grain) and a ``width``. Its count and its price do not matter.
+    parts : sequence of dict
+        What is wanted, shape (parts,), as in `nest`. A ``count`` of None is as many as fit. A ``value`` is given for all parts
+        or for none; then a part is worth its area.
+    kerf, trim, stages, first, keep, effort, unit
+        As in `nest`.
+    progress : callable, optional
+        Is handed a `FillProgress` each million steps (some hundredths of a second), and at the end. Where it returns False the
+        search ends with the best answer so far; what it raises ends the search and comes out of the call.
+
+    Returns
+    -------
+    Fill
+        What the parts are worth, a bound that no answer exceeds, the placements, the tree of cuts and the offcuts.
+
+    Raises
+    ------
+    DeckError
+        The call cannot be worked on. Its ``errors`` are everything that is wrong, each with the place, such as
+        ``/parts/0/value``.
+    TypeError
+        An argument is of the wrong type.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> offcut = {"label": "rest", "length": 40, "width": "2 ft"}
+    >>> lid = {"label": "lid", "length": 13, "width": 11, "count": None, "value": 2.50}
+    >>> side = {"label": "side", "length": 26, "width": 12, "count": 2, "value": 7}
+    >>> deck_py.fill(offcut, [lid, side], kerf="1/8")
+    Fill(4 parts, worth 19.00, proven)
+
+    A part that does not fit is left out:
+
+    >>> deck_py.fill(offcut, [{"label": "mast", "length": "10 ft", "width": 4}]).placements
+    []
+    """
+    request = {
+        "sheet": sheet,
+        "parts": parts,
+        "kerf": kerf,
+        "trim": trim,
+        "stages": stages,
+        "first": first,
+        "keep": keep,
+        "effort": effort,
+        "unit": unit,
+    }
+    return _deck._fill(request, progress)
+
+
 # Known by their public name, in tracebacks and in pickles.
-Progress.__module__ = nest.__module__ = "deck_py"
+Progress.__module__ = nest.__module__ = FillProgress.__module__ = fill.__module__ = "deck_py"
