@@ -191,7 +191,7 @@ def fill(
     >>> lid = {"label": "lid", "length": 13, "width": 11, "count": None, "value": 2.50}
     >>> side = {"label": "side", "length": 26, "width": 12, "count": 2, "value": 7}
     >>> deck_py.fill(offcut, [lid, side], kerf="1/8")
-    Fill(4 parts, worth 19.00, proven)
+    Fill(5 parts, worth 17.00, proven)
 
     A part that does not fit is left out:
 

@@ -156,9 +156,9 @@ def beam(
 
     >>> import deck_py
     >>> beam = deck_py.beam([16, 16], [{"kind": "point", "at": 8, "value": 32}], stiffness=115_000)
-    >>> beam.reactions
+    >>> [round(reaction, 6) for reaction in beam.reactions]
     [13.0, 22.0, -3.0]
-    >>> beam.moment_at(8)
+    >>> round(beam.moment_at(8), 6)
     104.0
 
     The last member has to hold the board down. A load beyond the tip is an error:
@@ -247,7 +247,7 @@ def plate(
     >>> heel = {"kind": "patch", "at": (51, 12), "size": (3, 3), "value": 200}
     >>> plate = deck_py.plate(102, 48, dx=9583, dy=29583, torsion=8000, supports=members, loads=[heel])
     >>> round(sum(plate.reactions), 6), round(plate.deflection["most"]["value"], 3)
-    (200.0, 0.112)
+    (200.0, 0.078)
 
     A board on one member is not held:
 

@@ -23,7 +23,7 @@ use std::ops::ControlFlow;
 ///     "kerf": "1/8"
 /// }"#)?;
 /// let fill = call.fill()?;
-/// assert_eq!((fill.value.to_string().as_str(), fill.placements.len(), fill.proven), ("19.00", 4, true));
+/// assert_eq!((fill.value.to_string().as_str(), fill.placements.len(), fill.proven), ("17.00", 5, true));
 /// # Ok::<(), deck_core::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq)]
