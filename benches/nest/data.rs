@@ -104,6 +104,11 @@ impl Instance {
         self.parts(turned).into_iter().zip(&self.items).map(part).collect()
     }
 
+    /// The items as parts of a fill that are worth their area.
+    pub(crate) fn area_parts(&self, turned: bool) -> Vec<FillPart> {
+        self.parts(turned).into_iter().map(FillPart::from).collect()
+    }
+
     /// How many sheets an area of bought sheets is, rounded up; only where there is one kind.
     pub(crate) fn sheets_of(&self, area: Area) -> i64 {
         let [w, h] = self.bin.unwrap_or([1, 1]);

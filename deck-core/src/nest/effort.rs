@@ -31,6 +31,10 @@ const QUICK_EACH: u64 = 2_000;
 const STANDARD: u64 = 50_000_000;
 /// Some hundredths of a second: quick fills one sheet by dynamic programming and searches little.
 const QUICK_ONE: u64 = 4_000_000;
+/// About a second: a step of filling one sheet takes a few nanoseconds.
+const STANDARD_ONE: u64 = 200_000_000;
+/// About twenty seconds.
+const THOROUGH_ONE: u64 = 4_000_000_000;
 /// About twenty seconds.
 const THOROUGH: u64 = 1_000_000_000;
 /// Standard stops when so many steps for each copy have brought nothing better. Orders of the size of a boat are then
@@ -53,8 +57,8 @@ impl Effort {
     pub(super) fn one_sheet(self) -> Steps<'static> {
         let steps = match self {
             Effort::Quick => QUICK_ONE,
-            Effort::Standard => STANDARD,
-            Effort::Thorough => THOROUGH,
+            Effort::Standard => STANDARD_ONE,
+            Effort::Thorough => THOROUGH_ONE,
             Effort::Steps(steps) => steps,
         };
         Steps::new(steps, u64::MAX)
@@ -116,6 +120,7 @@ impl<'w> Steps<'w> {
     }
 
     /// Takes back what was taken off and not spent.
+    #[expect(clippy::needless_pass_by_value, reason = "what is given back is not spent again")]
     pub(super) fn give_back(&mut self, taken: Steps<'_>) {
         self.left = self.left.saturating_add(taken.left);
     }

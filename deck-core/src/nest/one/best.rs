@@ -28,6 +28,9 @@ impl Found {
     }
 }
 
+/// Share of the steps for whether the sheet holds everything, where its area does.
+const ALL_SHARE: u64 = 2;
+
 /// The answer to whether all parts can be cut from one sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(in crate::nest) enum All {
@@ -40,7 +43,7 @@ pub(in crate::nest) enum All {
 }
 
 impl Board {
-    /// The best set that the steps pay for; they are counted down. A step is some ten nanoseconds.
+    /// The best set that the steps pay for; they are counted down. A step is some four nanoseconds.
     ///
     /// `values` are worth of one copy, by kind; none is below zero, and a sheet full of the best is below 2⁶⁰.
     #[allow(dead_code, reason = "for patterns of most value under any values")]
@@ -50,7 +53,29 @@ impl Board {
 
     /// The same while someone looks on.
     pub(super) fn best_watched(&self, values: &[i64], standing: &Standing, steps: &mut Steps<'_>) -> Filled {
-        self.above(Wanted { values, total: None, standing }, steps)
+        let mut most = i64::MAX;
+        if let Some(total) = self.total(values) {
+            let mut some = steps.take(ALL_SHARE);
+            let all = self.all(&mut some);
+            steps.give_back(some);
+            match all {
+                All::Fit(filled) => return Filled { value: total, bound: total, ..filled },
+                // Something has to stay out.
+                All::DoNotFit => most = total - values.iter().copied().min().unwrap_or(0),
+                All::Unknown => {}
+            }
+            standing.bounded(most.min(total));
+        }
+        let filled = self.above(Wanted { values, total: None, standing }, steps);
+        Filled { bound: filled.bound.min(most), ..filled }
+    }
+
+    /// Value of all copies, where their area does not show already that the sheet does not hold them.
+    fn total(&self, values: &[i64]) -> Option<i64> {
+        let sheet = i128::from(self.size.0) * i128::from(self.size.1);
+        let area: i128 = self.kinds.iter().map(|kind| self.area(kind) * i128::from(kind.count)).sum();
+        let some = self.holds_each && area <= sheet && !values.is_empty() && values.iter().all(|value| *value > 0);
+        some.then(|| i64::try_from(self.all_copies(values)).ok()).flatten()
     }
 
     /// Whether every copy of every kind can be cut from the sheet; steps are counted down.
@@ -201,17 +226,18 @@ impl Searching<'_> {
         const ROUNDS: usize = 120;
         /// Scaled values of all copies at most.
         const MOST: i128 = 1 << 61;
-        /// Rounds together take so small a share of the steps.
-        const SHARE: u64 = 6;
+        /// Rounds together take so small a share of half the steps; the first may take all of that half.
+        const SHARE: u64 = 3;
         // Weights on so much would not fit the numbers: then the plain values have to do.
         let copies = self.board.all_copies(self.values) * i128::from(self.scale);
         let rounds = if copies > MOST { 1 } else { ROUNDS };
+        let mut some = steps.take(2);
         let before = steps.left();
         let mut weights = Weights::new(self.board.kinds.len(), self.total.is_some());
         let mut lowest: Option<(i64, Priced)> = None;
         for _ in 0..rounds {
             let priced = weights.priced(self.board, self.values, self.scale);
-            let Some((reduced, joins, pattern)) = self.relaxed::<V>(&priced, steps) else { break };
+            let Some((reduced, joins, pattern)) = self.relaxed::<V>(&priced, &mut some) else { break };
             let sum = reduced.saturating_add(priced.constant);
             let taken = self.try_pattern(&joins, pattern, found);
             if lowest.as_ref().is_none_or(|lowest| sum < lowest.0) {
@@ -222,10 +248,11 @@ impl Searching<'_> {
                 self.standing.bounded(least);
             }
             let go_on = weights.improve(self.board, &taken, sum as f64 / self.scale as f64, self.known(found));
-            if !self.is_open(found, least) || !go_on || before - steps.left() > before / SHARE {
+            if !self.is_open(found, least) || !go_on || before - some.left().min(before) > before / SHARE {
                 break;
             }
         }
+        steps.give_back(some);
         let (sum, priced) = lowest.unwrap_or_else(|| (i64::MAX, Priced::plain(self.values, self.scale)));
         (priced, if self.complete { sum / self.scale } else { i64::MAX })
     }

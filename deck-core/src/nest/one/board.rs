@@ -103,7 +103,7 @@ const MOST_POINTS: usize = 1 << 16;
 /// Pieces whose values are held at most: some hundred megabytes.
 const MOST_PIECES: usize = 1 << 26;
 /// Steps that a table may always take: a millisecond.
-const LEAST_STEPS: u64 = 100_000;
+pub(super) const LEAST_STEPS: u64 = 100_000;
 /// Points along a side that are kept where all would be too many.
 const KEPT_POINTS: usize = 1 << 10;
 

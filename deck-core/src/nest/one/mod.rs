@@ -3,7 +3,7 @@
 //! ```text
 //!   board     the sheet and what may be cut from it, in units that divide all extents
 //!   raster    the places along each side at which a cut can matter
-//!   table     the best value of every piece, copies without limit
+//!   table     the best value of every piece, copies without limit; row: how one row of it is cut
 //!   stages    ... where the saw line turns only so often
 //!   weights   ... and the same with scarce copies counting for less, which brings the bound down
 //!   climb     a good answer in a millisecond
@@ -34,6 +34,7 @@ mod part;
 mod raster;
 mod rest;
 mod result;
+mod row;
 mod stages;
 mod standing;
 mod table;
@@ -68,7 +69,8 @@ use std::ops::ControlFlow;
 /// # Method
 /// Copies without limit: dynamic programming over raster points (Scheithauer 1997; Cintra, Miyazawa, Wakabayashi and
 /// Xavier 2008). Limited copies: Lagrangean weights on copies for the bound, late acceptance hill climbing for a first
-/// answer, then best-first joining of known rectangles (Viswanathan and Bagchi 1993; Cung, Hifi and Le Cun 2000).
+/// answer, then best-first joining of known rectangles (Viswanathan and Bagchi 1993; Cung, Hifi and Le Cun 2000). Where
+/// the area of all parts is no more than the sheet's, it is asked first whether all of them fit.
 ///
 /// # Errors
 /// A side of zero or less, a negative value, kerf, trim or keep, values for some parts and not for all, more than three

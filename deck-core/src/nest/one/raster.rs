@@ -12,6 +12,8 @@ pub(super) struct Raster {
     whole: i64,
     /// The index of the last point not above each whole number up to the side; empty where the side is too long.
     floors: Vec<u32>,
+    /// True where copies have no limit and no sum that matters is left out.
+    closed: bool,
 }
 
 /// Sides of more units than this are searched by halving and not looked up in a table.
@@ -24,7 +26,9 @@ impl Raster {
     /// All sums of extents, each at most so many times, up to the side; none where they are more than `most`.
     pub(super) fn normal(extents: &[(i64, u64)], whole: i64, most: usize) -> Option<Raster> {
         let points = if whole <= LONGEST_MARKS { marked(extents, whole) } else { listed(extents, whole, most)? };
-        (points.len() <= most).then(|| Raster::of(points, whole))
+        let closed =
+            extents.iter().all(|(extent, copies)| whole / extent.max(&1) < i64::try_from(*copies).unwrap_or(i64::MAX));
+        (points.len() <= most).then(|| Raster { closed, ..Raster::of(points, whole) })
     }
 
     fn of(points: Vec<i64>, whole: i64) -> Raster {
@@ -36,7 +40,7 @@ impl Raster {
                 floors.extend((point..next).map(|_| index));
             }
         }
-        Raster { points, whole, floors }
+        Raster { points, whole, floors, closed: false }
     }
 
     /// The raster points of normal positions of extents without a limit on copies.
@@ -45,7 +49,7 @@ impl Raster {
             self.points.iter().map(|point| self.point(self.floor(self.whole - point))).chain([0]).collect();
         points.sort_unstable();
         points.dedup();
-        Raster::of(points, self.whole)
+        Raster { closed: self.closed, ..Raster::of(points, self.whole) }
     }
 
     /// Multiples of each extent alone, a few hundred of each: less than all that matters.
@@ -59,11 +63,21 @@ impl Raster {
         Raster::of(points, whole)
     }
 
-    /// So many of the points at most, zero and the largest among them.
+    /// About so many of the points, zero and the largest among them.
+    ///
+    /// Half of them are the smallest and the largest: whatever is small can then be sawn off the whole sheet without
+    /// loss. The others lie evenly between.
     pub(super) fn thinned(&self, most: usize) -> Raster {
-        let every = (self.points.len() - 1).div_ceil(most.max(2) - 1);
-        let kept = self.points.iter().rev().step_by(every.max(1)).copied().chain([0]);
-        let mut points: Vec<i64> = kept.collect();
+        let most = most.max(2);
+        if self.points.len() <= most {
+            return self.clone();
+        }
+        let ends = most / 4;
+        let (small, rest) = self.points.split_at(ends);
+        let (between, large) = rest.split_at(rest.len() - ends);
+        let every = between.len().saturating_sub(1).div_ceil((most - ends * 2).max(2) - 1).max(1);
+        let kept = between.iter().rev().step_by(every).chain(small).chain(large);
+        let mut points: Vec<i64> = kept.copied().chain([0]).collect();
         points.sort_unstable();
         points.dedup();
         Raster::of(points, self.whole)
@@ -71,6 +85,19 @@ impl Raster {
 
     pub(super) fn len(&self) -> usize {
         self.points.len()
+    }
+
+    /// True where copies have no limit and no sum that matters is left out: the best of a point is then the best of
+    /// every distance down to it that another point leaves.
+    pub(super) fn is_closed(&self) -> bool {
+        self.closed
+    }
+
+    /// True where so many of all whole numbers up to the side are points that it is faster to go through all of them.
+    pub(super) fn is_dense(&self) -> bool {
+        /// Whole numbers for each point at most: gathering points one by one takes so many times as long.
+        const SPREAD: i64 = 4;
+        self.closed && !self.floors.is_empty() && self.whole / SPREAD <= i64::try_from(self.points.len()).unwrap_or(0)
     }
 
     pub(super) fn points(&self) -> &[i64] {

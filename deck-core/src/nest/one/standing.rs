@@ -113,7 +113,7 @@ mod tests {
                 && units(one.bound) >= units(next.bound)
                 && (one.of, next.of) == (STEPS, STEPS)
         });
-        assert!(told.len() > 2 && ordered, "{told:?}");
+        assert!(told.len() > 1 && ordered, "{told:?}");
         let last = told.last().unwrap();
         assert_eq!((last.value, last.bound, last.proven), (fill.value, fill.bound, fill.proven));
     }
