@@ -1,16 +1,19 @@
 //! Results as JSON documents: read into Python's own types, compared, and pickled as text.
 
 use crate::failure::Failure;
+use crate::fill::Fill;
 use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panel::Panel;
 use crate::plan::Plan;
+use crate::strength::{beam_again, plate_again};
 use deck_core::length::{JsonForm, with_json_form};
 use deck_core::{Error, Fault, Kind, Unit};
 use pyo3::IntoPyObjectExt;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 use pyo3::types::{PyDict, PyList};
+use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
@@ -24,6 +27,20 @@ pub(crate) struct Document {
 impl Document {
     pub(crate) fn new(value: Value, unit: Unit) -> Document {
         Document { value, unit }
+    }
+
+    /// A value of the core's, with lengths as numbers in that unit.
+    pub(crate) fn write<T: Serialize>(value: &T, unit: Unit) -> Result<Document, Error> {
+        let written = with_json_form(JsonForm::Number(unit), || serde_json::to_value(value));
+        // unreachable: results hold texts, finite numbers and lists; none of them fails to be written.
+        let value = written.map_err(|error| Fault::new(Kind::NotJson, "", error.to_string(), ""))?;
+        Ok(Document { value, unit })
+    }
+
+    /// Its text: the same bytes as from every other language.
+    pub(crate) fn text(&self) -> String {
+        // unreachable: a JSON value does not fail to be written.
+        serde_json::to_string_pretty(&self.value).unwrap_or_default()
     }
 
     /// The part under a key; null where there is none.
@@ -51,13 +68,18 @@ impl Document {
 
     /// What `__reduce__` returns for an object of this class.
     pub(crate) fn reduce<'py>(&self, py: Python<'py>, class: &str) -> PyResult<Reduced<'py>> {
-        let restore = py.import("deck_py._deck")?.getattr("_restore")?;
-        Ok((restore, (class.to_owned(), self.unit.symbol(), self.value.to_string())))
+        reduced(py, class, self.unit, &self.value)
     }
 }
 
 /// A function, and the arguments with which it makes the object again.
 pub(crate) type Reduced<'py> = (Bound<'py, PyAny>, (String, &'static str, String));
+
+/// What `__reduce__` returns for an object of a class that is made again from that value.
+pub(crate) fn reduced<'py>(py: Python<'py>, class: &str, unit: Unit, value: &Value) -> PyResult<Reduced<'py>> {
+    let restore = py.import("deck_py._deck")?.getattr("_restore")?;
+    Ok((restore, (class.to_owned(), unit.symbol(), value.to_string())))
+}
 
 /// A JSON value in Python's own types.
 pub(crate) fn python<'py>(py: Python<'py>, value: &Value) -> PyResult<Bound<'py, PyAny>> {
@@ -101,6 +123,9 @@ pub(crate) fn restore<'py>(
         "Panel" => Panel::new(document)?.into_bound_py_any(py)?,
         "Outline" => Outline::new(document)?.into_bound_py_any(py)?,
         "Nest" => Nest::new(document)?.into_bound_py_any(py)?,
+        "Fill" => Fill::new(document)?.into_bound_py_any(py)?,
+        "Beam" => beam_again(document.value)?.into_bound_py_any(py)?,
+        "Plate" => plate_again(document.value)?.into_bound_py_any(py)?,
         _ => return Err(unknown().into()),
     })
 }

@@ -4,7 +4,7 @@
 //! infinities, becomes text too and is reported at its place together with everything else that is wrong.
 
 use crate::failure::Failure;
-use deck_core::{Error, Fault, Faults, Job, Kind, Length, Unit};
+use deck_core::{Error, Fault, Faults, Kind, Length, Unit};
 use pyo3::exceptions::{PyOverflowError, PyTypeError};
 use pyo3::prelude::*;
 use pyo3::types::{PyBool, PyFloat, PyInt, PyList, PyMapping, PyString, PyTuple};
@@ -25,27 +25,34 @@ pub(crate) struct Given {
 
 impl Given {
     /// Reads an object of Python's.
-    pub(crate) fn new(object: &Bound<'_, PyAny>) -> Result<Given, Failure> {
-        let mut reader = Reader { pointer: Vec::new(), not_finite: Vec::new() };
+    ///
+    /// `document` says what it describes, for messages.
+    pub(crate) fn new(object: &Bound<'_, PyAny>, document: &'static str) -> Result<Given, Failure> {
+        let mut reader = Reader { document, pointer: Vec::new(), not_finite: Vec::new() };
         let value = reader.value(object)?;
         Ok(Given { value, not_finite: reader.not_finite })
     }
 
-    /// The job that it describes.
-    pub(crate) fn job(&self) -> Result<Job, Error> {
-        let job = Job::from_value(&self.value);
+    /// The JSON value.
+    pub(crate) fn value(&self) -> Value {
+        self.value.clone()
+    }
+
+    /// What it describes, by one of the core's readers.
+    pub(crate) fn read<T>(&self, read: impl Fn(&Value) -> Result<T, Error>) -> Result<T, Error> {
+        let made = read(&self.value);
         let mut faults = Faults::new();
         for (pointer, number) in &self.not_finite {
-            let told = job.as_ref().is_err_and(|error| error.faults().any(|fault| fault.pointer == *pointer));
+            let told = made.as_ref().is_err_and(|error| error.faults().any(|fault| fault.pointer == *pointer));
             if let (false, Err(error)) = (told, Length::read_number(*number, Unit::Inch)) {
                 faults.push(error.first().clone().at(pointer));
             }
         }
-        match job {
-            Ok(job) => faults.finish().map(|()| job),
+        match made {
+            Ok(made) => faults.finish().map(|()| made),
             Err(error) => {
                 faults.absorb(error);
-                faults.finish().and_then(|()| Job::from_value(&self.value))
+                faults.finish().and_then(|()| read(&self.value))
             }
         }
     }
@@ -53,6 +60,7 @@ impl Given {
 
 /// Walks through the object and knows where it is.
 struct Reader {
+    document: &'static str,
     pointer: Vec<String>,
     not_finite: Vec<(String, f64)>,
 }
@@ -109,7 +117,7 @@ impl Reader {
     ) -> Result<Value, Failure> {
         if self.pointer.len() == MOST_LEVELS {
             let message = format!("This is nested more than {MOST_LEVELS} levels deep.");
-            let fault = Fault::new(Kind::NotJson, "", message, "A job follows the schema.");
+            let fault = Fault::new(Kind::NotJson, "", message, format!("No {} is.", self.document));
             return Err(Error::from(fault.at(&self.place())).into());
         }
         self.pointer.push(step.replace('~', "~0").replace('/', "~1"));
@@ -147,6 +155,9 @@ impl Reader {
     /// The numbers that are not built in: those of `fractions`, `decimal` and `numpy`.
     fn number(&mut self, object: &Bound<'_, PyAny>) -> Result<Value, Failure> {
         let py = object.py();
+        if let Some(plain) = plain(object)? {
+            return self.value(&plain);
+        }
         let numbers = py.import("numbers")?;
         if object.is_instance(&numbers.getattr("Integral")?)? {
             self.integer(&py.get_type::<PyInt>().call1((object,))?)
@@ -157,8 +168,8 @@ impl Reader {
         } else if object.is_instance(&numbers.getattr("Real")?)? {
             Ok(self.float(object.extract()?))
         } else {
-            let (at, kind) = (self.place(), kind(object));
-            Err(PyTypeError::new_err(format!("{at}: a job holds no {kind}")).into())
+            let (at, kind, document) = (self.place(), kind(object), self.document);
+            Err(PyTypeError::new_err(format!("{at}: a {document} holds no {kind}")).into())
         }
     }
 
@@ -180,6 +191,16 @@ impl Reader {
         let text: String = number.call_method1("__format__", ("f",))?.extract()?;
         Ok(text.into())
     }
+}
+
+/// A list or a number of Python's own that an array of `numpy` or `array` is the same as.
+fn plain<'py>(object: &Bound<'py, PyAny>) -> PyResult<Option<Bound<'py, PyAny>>> {
+    if !object.hasattr("tolist")? {
+        return Ok(None);
+    }
+    let plain = object.call_method0("tolist")?;
+    let own = plain.is_exact_instance_of::<PyList>() || plain.is_exact_instance_of::<PyFloat>();
+    Ok((own || plain.is_exact_instance_of::<PyInt>()).then_some(plain))
 }
 
 /// The name of an object's class.

@@ -33,7 +33,7 @@ impl Source {
             return file(job);
         }
         if job.cast::<PyMapping>().is_ok() {
-            return Given::new(job).map(Source::Given);
+            return Given::new(job, "job").map(Source::Given);
         }
         let message = format!("{function}() takes a dict, JSON text or a path, not {}", kind(job));
         Err(PyTypeError::new_err(message).into())
@@ -43,7 +43,7 @@ impl Source {
     pub(crate) fn job(&self) -> Result<Job, Error> {
         match self {
             Source::Text(text) => Job::from_json(text),
-            Source::Given(given) => given.job(),
+            Source::Given(given) => given.read(Job::from_value),
         }
     }
 }

@@ -1,7 +1,8 @@
 //! The compiled part of the Python package `deck_py`: it converts, and `deck-core` computes.
 //!
 //! ```text
-//!   dict ────── given ──┐                     ┌── document ── dict, list, number, text
+//!   arguments ─ given ── call, strength ┐
+//!   dict ────── given ──┐          │          ┌── document ── dict, list, number, text
 //!   JSON text ──────────┼── job ── deck_core ─┤
 //!   path ───────────────┘                     ├── polygon ─── __geo_interface__
 //!                                             └── failure ─── DeckError
@@ -12,23 +13,35 @@
 // The docs of what is exported are docstrings: numpydoc's headings and Python's examples.
 #![allow(clippy::doc_markdown, clippy::doc_link_with_quotes)]
 
+mod beam;
+mod call;
 mod document;
 mod drawing;
 mod failure;
+mod fill;
 mod given;
 mod job;
 mod nest;
 mod outline;
 mod panel;
 mod plan;
+mod plate;
 mod polygon;
+mod strength;
+mod table;
 
 use pyo3::prelude::*;
 
 #[pymodule]
 mod _deck {
     #[pymodule_export]
+    use super::beam::Beam;
+    #[pymodule_export]
+    use super::call::{fill, nest};
+    #[pymodule_export]
     use super::document::restore;
+    #[pymodule_export]
+    use super::fill::Fill;
     #[pymodule_export]
     use super::job::job_schema;
     #[pymodule_export]
@@ -39,6 +52,10 @@ mod _deck {
     use super::panel::Panel;
     #[pymodule_export]
     use super::plan::{Plan, plan};
+    #[pymodule_export]
+    use super::plate::Plate;
+    #[pymodule_export]
+    use super::strength::{beam, plate, span_limits};
     use super::{Bound, PyModule, PyModuleMethods, PyResult};
 
     #[pymodule_init]

@@ -1,6 +1,7 @@
 //! Sheets with their parts and cuts, as Python sees them.
 
 use crate::document::{Document, Reduced};
+use crate::table;
 use deck_core::Error;
 use pyo3::prelude::*;
 
@@ -68,7 +69,23 @@ impl Nest {
         self.nest.proven
     }
 
-    /// The nest as a dict, as it stands in the plan's JSON.
+    /// Whether costs are `money`, or an `area` because no sheet has a price.
+    #[getter]
+    fn cost_in<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "cost_in")
+    }
+
+    /// The nest's JSON: the same bytes from every language and on every machine.
+    fn to_json(&self, py: Python<'_>) -> String {
+        py.detach(|| self.document.text())
+    }
+
+    /// The sheets as a table, for notebooks.
+    fn _repr_html_(&self) -> String {
+        table::nest(&self.nest)
+    }
+
+    /// The nest as a dict, as `json.loads` makes it of its JSON.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         self.document.python(py)
     }

@@ -3,11 +3,12 @@
 use crate::calls::{JOB, Planned, Text8, last_error};
 use deck_core::Kind;
 use deck_ffi::{
-    DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, DECK_SHORT_BUFFER, deck_fill, deck_last_error_at,
+    DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, DECK_SHORT_BUFFER, deck_beam, deck_fill, deck_last_error_at,
     deck_last_error_count, deck_last_error_pointer, deck_nest, deck_plan_count, deck_plan_new, deck_plan_new_utf16,
-    deck_plan_number, deck_plan_text,
+    deck_plan_number, deck_plan_text, deck_plate, deck_span_limits,
 };
 use proptest::prelude::*;
+use std::ffi::c_char;
 use std::ptr;
 
 /// Planning takes some milliseconds; most of these jobs fail before that.
@@ -81,6 +82,27 @@ fn fill_bytes(bytes: &[u8]) -> i32 {
     status
 }
 
+const LIMITS_REQUEST: &str = r#"{"panel": {"series": "sanded plywood Group 1 A-A/A-C", "rating": "3/4", "group": "2"},
+    "spacing": "2 ft", "axis": "along", "spans": 3, "support": 1.5, "deflection": 240, "wet": true, "unit": "in"}"#;
+const BEAM_REQUEST: &str = r#"{"spans": [16, "2 ft"], "overhangs": [3, 0.5], "stiffness": 1e5, "ends": ["simple", "simple"],
+    "loads": [{"kind": "uniform", "value": 2}, {"kind": "patch", "at": 12, "size": 3, "value": -5}]}"#;
+const PLATE_REQUEST: &str = r#"{"length": 24, "width": 16, "dx": 90, "dy": 30, "torsion": 40, "poisson": [0.1, 0.3], "mesh": 8,
+    "supports": [{"kind": "along", "y": 0, "clamped": true}, {"kind": "across", "x": 9, "between": [0, 9]}],
+    "loads": [{"kind": "line", "at": [12, 8], "size": [3, 0], "value": 5}]}"#;
+
+type Ask = unsafe extern "C" fn(*const c_char, i64, *mut c_char, usize, *mut usize) -> i32;
+
+/// Asks a function of strength with bytes as they are; what is refused is told.
+fn strength_bytes(ask: Ask, bytes: &[u8]) -> i32 {
+    let (mut buf, mut needed) = (vec![0; 1 << 16], usize::MAX);
+    let status = unsafe { ask(bytes.as_ptr().cast(), length(bytes), buf.as_mut_ptr(), buf.len(), &raw mut needed) };
+    if ![DECK_OK, DECK_SHORT_BUFFER].contains(&status) {
+        assert!(needed == usize::MAX && is_a_refusal(status), "{status}: {}", last_error());
+        faults_are_told();
+    }
+    status
+}
+
 /// A text with some of its bytes exchanged for others.
 fn spoiled(text: &'static str) -> impl Strategy<Value = Vec<u8>> {
     let bytes = proptest::collection::vec((0..text.len(), any::<u8>()), 1..4);
@@ -115,6 +137,24 @@ proptest! {
     fn fill_requests_cut_short(end in 0..FILL_REQUEST.len()) {
         let status = fill_bytes(&FILL_REQUEST.as_bytes()[..end]);
         prop_assert!(![DECK_OK, DECK_SHORT_BUFFER].contains(&status));
+    }
+
+    #[test]
+    fn spoiled_requests_of_strength(
+        limits in spoiled(LIMITS_REQUEST),
+        beam in spoiled(BEAM_REQUEST),
+        plate in spoiled(PLATE_REQUEST),
+    ) {
+        strength_bytes(deck_span_limits, &limits);
+        strength_bytes(deck_beam, &beam);
+        strength_bytes(deck_plate, &plate);
+    }
+
+    #[test]
+    fn requests_of_strength_cut_short(end in any::<proptest::sample::Index>()) {
+        for (ask, text) in [(deck_span_limits as Ask, LIMITS_REQUEST), (deck_beam, BEAM_REQUEST), (deck_plate, PLATE_REQUEST)] {
+            prop_assert_eq!(strength_bytes(ask, &text.as_bytes()[..end.index(text.len())]), Kind::NotJson.code());
+        }
     }
 
     #[test]

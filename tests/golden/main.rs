@@ -4,7 +4,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
-use deck_core::job::{FillCall, NestCall};
+use deck_core::job::{BeamCall, FillCall, NestCall, PlateCall, SpanLimitsCall};
 use deck_core::{Job, draw, plan};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -109,9 +109,13 @@ fn calls_are_answered_as_they_were_looked_at() {
     let request = |name: &str| std::fs::read_to_string(folder("calls").join(format!("{name}.json"))).unwrap();
     let nest = NestCall::from_json(&request("nest")).unwrap();
     let fill = FillCall::from_json(&request("fill")).unwrap();
+    let limits = SpanLimitsCall::from_json(&request("span_limits")).unwrap();
     let answers = [
         ("nest", nest.nest().unwrap().to_json(nest.unit)), //
         ("fill", fill.fill().unwrap().to_json(fill.unit)),
+        ("span_limits", limits.span_limits().unwrap().to_json(limits.unit)),
+        ("beam", BeamCall::from_json(&request("beam")).unwrap().beam().unwrap().to_json()),
+        ("plate", PlateCall::from_json(&request("plate")).unwrap().plate().unwrap().to_json()),
     ];
     for (name, answer) in answers {
         let (found, path) = (format!("{answer}\n"), folder("expected").join(format!("{name}.call.json")));

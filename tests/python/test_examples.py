@@ -9,7 +9,6 @@ import pytest
 from conftest import ROOT
 
 import deck_py
-from deck_py import _deck
 
 
 def test_the_example_prints_the_order(demo: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> None:
@@ -25,8 +24,8 @@ def test_the_example_prints_the_order(demo: Path, capsys: pytest.CaptureFixture[
 
 def test_the_docs_examples_run() -> None:
     finder = doctest.DocTestFinder()
-    found = [test for name in deck_py.__all__ for test in finder.find(getattr(_deck, name, None), name, _deck) if test.examples]
-    assert len(found) >= 2
+    found = [test for name in deck_py.__all__ for test in finder.find(getattr(deck_py, name), name, False) if test.examples]
+    assert len(found) >= 3
     for test in found:
         assert doctest.DocTestRunner().run(test).failed == 0, test.name
 

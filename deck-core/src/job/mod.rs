@@ -18,7 +18,7 @@ mod schema;
 mod settings;
 mod specs;
 
-pub use call::{FillCall, NestCall};
+pub use call::{BeamCall, FillCall, NestCall, PlateCall, SpanLimitsCall};
 pub use check::Checked;
 pub use read::Rounded;
 #[cfg(feature = "schema")]

@@ -16,6 +16,7 @@
 mod axis;
 mod beam;
 pub mod hold;
+mod json;
 mod layup;
 mod limits;
 mod load;

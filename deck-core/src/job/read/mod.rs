@@ -7,9 +7,9 @@
 mod at;
 mod call;
 mod deck;
-mod fill_call;
 mod frame;
 mod order;
+mod panel;
 mod specs;
 mod stock;
 mod text;
@@ -22,8 +22,10 @@ use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
 use at::{At, Listed, Object, shown};
-pub(super) use call::{nest_call, nest_call_value};
-pub(super) use fill_call::{fill_call, fill_call_value};
+pub(super) use call::{
+    beam_call, beam_call_value, fill_call, fill_call_value, nest_call, nest_call_value, plate_call, plate_call_value,
+    span_limits_call, span_limits_call_value,
+};
 use order::{in_order, unsaid};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;

@@ -3,14 +3,15 @@
 use crate::error::Kind;
 use crate::job::NestCall;
 use crate::length::{Length, Unit};
-use crate::nest::{Effort, Grain, Nest, Part, nest};
+use crate::nest::{Effort, Grain, Nest, Part, Rectangle, nest};
 use crate::stock::{Saw, SawLine, Sheet, SheetGrain};
 use serde_json::{Value, json};
 
 fn full() -> Value {
     json!({
         "parts": [
-            { "label": "side", "length": "94 1/2", "width": 16, "count": 2, "grain": "length", "value": null, "boat": "hull 7" },
+            { "label": "side", "length": "94 1/2", "width": 16, "count": 2, "grain": "length", "value": null, "boat": "hull 7",
+              "inside": [{ "x": 0, "y": 0, "length": "1 ft", "width": 3 }] },
             { "label": "lid", "length": "600 mm", "width": 12.5 }
         ],
         "stock": [
@@ -30,6 +31,7 @@ fn inch(text: &str) -> Length {
 fn a_call_is_what_rust_is_asked() {
     let call = NestCall::from_json(&full().to_string()).unwrap();
     let side = Part::new("side", inch("94.5"), inch("16")).count(2).grain(Grain::Length).boat("hull 7");
+    let side = side.inside(vec![Rectangle::new(inch("0"), inch("0"), inch("12"), inch("3"))]);
     let lid = Part::new("lid", inch("600 mm"), inch("12.5"));
     let ply = Sheet::new("ply", inch("96"), inch("48")).price("62.50".parse().unwrap()).thickness(inch("3/4"));
     let ply = ply.treatment(crate::stock::Treatment::Copper).measured(inch("96"), inch("47.875"));
@@ -82,6 +84,7 @@ fn every_fault_is_told_at_its_place() {
     let told = faults(&[
         ("/parts/0/lenght", json!(1)),
         ("/parts/0/length", json!("12 furlongs")),
+        ("/parts/0/inside/0/y", json!("high")),
         ("/parts/1/width", json!(0)),
         ("/parts/2", json!({ "label": "c", "length": 1, "width": 1, "count": null })),
         ("/stock/0/price", json!("dear")),
@@ -98,6 +101,7 @@ fn every_fault_is_told_at_its_place() {
         told,
         [
             at("/parts/0/length", Kind::LengthUnknownUnit),
+            at("/parts/0/inside/0/y", Kind::LengthUnreadable),
             at("/parts/0/lenght", Kind::UnknownField),
             at("/parts/1/width", Kind::LengthZero),
             at("/parts/2/count", Kind::OutOfRange),

@@ -1,11 +1,12 @@
 //! Reads a call for one sheet's best filling.
 
-use super::at::{At, Listed};
-use super::call::{ACCEPTED, effort, moved, saw};
-use super::order::{in_order, unsaid};
-use super::{Notes, stock, text};
+use super::sawing::{effort, saw};
+use super::{ACCEPTED, moved};
 use crate::error::{Error, Fault};
 use crate::job::FillCall;
+use crate::job::read::at::{At, Listed};
+use crate::job::read::order::{in_order, unsaid};
+use crate::job::read::{Notes, stock, text};
 use crate::length::{JsonForm, with_json_form};
 use crate::nest::{FillPart, check_fill};
 use crate::stock::{Saw, Sheet};

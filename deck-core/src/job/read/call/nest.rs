@@ -1,16 +1,16 @@
-//! Reads the calls that need no boat.
+//! Reads a call for parts on sheets.
 
-use super::at::{At, Listed, Object, shown};
-use super::order::{in_order, unsaid};
-use super::{Notes, stock, text};
+use super::sawing::{effort, saw};
+use super::{ACCEPTED, moved};
 use crate::error::{Error, Fault, Kind};
 use crate::job::NestCall;
+use crate::job::read::at::{At, Listed};
+use crate::job::read::order::{in_order, unsaid};
+use crate::job::read::{Notes, stock, text};
 use crate::length::{JsonForm, with_json_form};
-use crate::nest::{self, Effort, Part};
+use crate::nest::{self, Part, Rectangle};
 use crate::stock::{Saw, Sheet};
 use serde_json::Value;
-
-pub(super) const ACCEPTED: &str = "A call is a JSON object of the function's arguments.";
 
 pub(in crate::job) fn nest_call(text: &str) -> Result<NestCall, Error> {
     let (value, twice) = text::parse(text, ACCEPTED)?;
@@ -46,15 +46,6 @@ fn check(parts: &Listed<Part>, stock: &Listed<Sheet>, saw: &Saw, notes: &Notes) 
         .map_err(|error| error.map_pointers(|pointer| moved(pointer, "/stock/", &stock.positions)))
 }
 
-/// A pointer into a list from which unreadable items were left out, as a pointer into the list that was given.
-pub(super) fn moved(pointer: &str, list: &str, positions: &[usize]) -> Option<String> {
-    let inside = pointer.strip_prefix(list)?;
-    let (index, rest) =
-        inside.split_once('/').map_or((inside, String::new()), |(index, rest)| (index, format!("/{rest}")));
-    let position = positions.get(index.parse::<usize>().ok()?)?;
-    Some(format!("{list}{position}{rest}"))
-}
-
 fn part(at: &At<'_>, notes: &mut Notes) -> Option<Part> {
     let mut fields = at.object(notes)?;
     let label = fields.required("label", notes, At::text);
@@ -64,11 +55,29 @@ fn part(at: &At<'_>, notes: &mut Notes) -> Option<Part> {
     let grain = fields.defaulted("grain", notes, At::word);
     let _ = fields.optional("value", notes, At::money);
     let boat = fields.optional("boat", notes, At::text);
+    let inside = fields.defaulted("inside", notes, inside);
     fields.sizes(notes, &[("length", length), ("width", width)]);
     fields.close(notes);
-    let mut part = Part::new(label?, length?, width?).count(count.unwrap_or(1)).grain(grain);
+    let mut part = Part::new(label?, length?, width?).count(count.unwrap_or(1)).grain(grain).inside(inside);
     part.boat = boat;
     Some(part)
+}
+
+/// The waste in a part; none where one of its rectangles cannot be read, as the places of the others would shift.
+fn inside(at: &At<'_>, notes: &mut Notes) -> Option<Vec<Rectangle>> {
+    let before = notes.faults.len();
+    let listed = at.list(notes, rectangle)?;
+    (notes.faults.len() == before).then_some(listed.items)
+}
+
+fn rectangle(at: &At<'_>, notes: &mut Notes) -> Option<Rectangle> {
+    let mut fields = at.object(notes)?;
+    let x = fields.required("x", notes, At::length);
+    let y = fields.required("y", notes, At::length);
+    let length = fields.required("length", notes, At::length);
+    let width = fields.required("width", notes, At::length);
+    fields.close(notes);
+    Some(Rectangle::new(x?, y?, length?, width?))
 }
 
 /// Null stands for as many as there is room for: there is no end of sheets to lay those out on.
@@ -79,42 +88,4 @@ fn count(at: &At<'_>, notes: &mut Notes) -> Option<u32> {
         return None;
     }
     at.count(notes)
-}
-
-/// The saw's fields stand beside the others in a call.
-pub(super) fn saw(fields: &mut Object<'_>, notes: &mut Notes) -> Saw {
-    let mut saw = Saw::new();
-    saw.kerf = fields.optional("kerf", notes, At::length).unwrap_or_default();
-    saw.trim = fields.optional("trim", notes, At::length).unwrap_or_default();
-    saw.stages = fields.optional("stages", notes, At::small_count);
-    saw.first = fields.optional("first", notes, At::word);
-    saw.keep = fields.optional("keep", notes, At::pair);
-    saw
-}
-
-pub(super) fn effort(at: &At<'_>, notes: &mut Notes) -> Option<Effort> {
-    const ACCEPTED: &str = "It is \"quick\", \"standard\" or \"thorough\", or a number of steps.";
-    match at.value {
-        Value::String(word) => match word.as_str() {
-            "quick" => return Some(Effort::Quick),
-            "standard" => return Some(Effort::Standard),
-            "thorough" => return Some(Effort::Thorough),
-            _ => at.refuse(notes, Kind::UnknownWord, format!("{} is not known here.", shown(at.value)), ACCEPTED),
-        },
-        Value::Number(number) => match steps(number) {
-            Some(steps) => return Some(Effort::Steps(steps)),
-            None => at.refuse(notes, Kind::OutOfRange, format!("{number} is no number of steps."), ACCEPTED),
-        },
-        _ => at.refuse(notes, Kind::WrongType, format!("{} is no effort.", shown(at.value)), ACCEPTED),
-    }
-    None
-}
-
-/// A whole number from zero up; `3.0` counts as whole, as spreadsheets write it.
-fn steps(number: &serde_json::Number) -> Option<u64> {
-    const WHOLE: f64 = 9_007_199_254_740_992.0;
-    let whole = |number: &f64| number.fract() == 0.0 && (0.0..WHOLE).contains(number);
-    // Whole and below 2^53: the cast is exact.
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-    number.as_u64().or_else(|| number.as_f64().filter(whole).map(|number| number as u64))
 }
