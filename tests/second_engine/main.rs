@@ -7,4 +7,6 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
 mod grid;
+mod series;
 mod shapes;
+mod span;

@@ -186,6 +186,11 @@ pub(super) fn loads(problem: &PlateProblem, loads: &[PlateLoad], field: &str) ->
 /// The size and force of a load that may stand anywhere.
 pub(super) fn moving(problem: &PlateProblem, load: &PlateLoad) -> Result<(), Error> {
     let sides = problem.sides();
+    if load.value < 0.0 {
+        return Err(range(load.value, format!("A load of {} lifts.", load.value), "Downward is positive.")
+            .within("value")
+            .into());
+    }
     // In the middle of the plate: where it does not fit there, its size is what is wrong.
     load_fault(load, sides).map_or(Ok(()), |fault| {
         let size = load.size.unwrap_or_default();

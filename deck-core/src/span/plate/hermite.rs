@@ -66,6 +66,11 @@ impl Row {
         Row { first, weights: vec![[0.0; 2]; lines] }
     }
 
+    /// The sum for the shape that is 1 everywhere: what an integral measures.
+    pub(super) fn total(&self) -> f64 {
+        self.weights.iter().map(|weights| weights[0]).sum()
+    }
+
     /// Adds the four terms of the interval that begins at a line.
     fn add(&mut self, line: usize, terms: [f64; 4], factor: f64) {
         let at = line - self.first;

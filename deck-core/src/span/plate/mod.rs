@@ -37,6 +37,7 @@ mod moving;
 mod result;
 mod rigidity;
 mod scan;
+mod search;
 mod stiffness;
 mod support;
 
