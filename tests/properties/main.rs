@@ -9,4 +9,7 @@ mod nest_exhaustive;
 mod plans;
 mod saw_replay;
 mod seams;
+
+mod span_beam;
+mod span_plate;
 mod waste;

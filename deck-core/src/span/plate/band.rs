@@ -30,7 +30,8 @@ impl Band {
         &cells[shift + from..shift + to]
     }
 
-    /// Factors the matrix in place into `L Lᵀ` (Cholesky); on the diagonal stand inverses, as dividing is slow. False where it is not positive definite.
+    /// Factors the matrix in place into `L Lᵀ` (Cholesky); on the diagonal stand inverses, as dividing is slow. False
+    /// where it is not positive definite.
     pub(super) fn factor(&mut self) -> bool {
         for row in 0..self.count {
             if !self.factor_row(row) {
@@ -74,7 +75,7 @@ impl Band {
     /// Solves for several right-hand sides in one sweep, in place, with the factored matrix. Rows before the first that
     /// is not zero are passed over.
     pub(super) fn solve<const LANES: usize>(&self, sides: &mut [[f64; LANES]]) {
-        let first = sides.iter().position(|side| *side != [0.0; LANES]).unwrap_or(self.count);
+        let first = sides.iter().position(|side| side.iter().any(|value| value.abs() > 0.0)).unwrap_or(self.count);
         for row in first..self.count {
             let start = row.saturating_sub(self.width);
             let factors = Band::part(&self.cells, self.width, row, start, row + 1);

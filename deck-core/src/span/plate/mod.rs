@@ -40,6 +40,8 @@ mod scan;
 mod search;
 mod stiffness;
 mod support;
+#[cfg(test)]
+mod tests;
 
 pub use load::{PlateLoad, PlateLoadKind};
 pub use model::PlateModel;
