@@ -184,6 +184,7 @@ proptest! {
     /// Lengths in other units, and stiffer plates.
     #[test]
     fn units_do_not_matter(problem in problems(), wish in wishes(), k in 0.05..30.0_f64, stiffer in 0.1..50.0_f64) {
+        use deck_core::span::PlateLoadKind::{Line, Uniform};
         let load = load(&problem, &wish[0]);
         let rigidity = problem.rigidity;
         let mut other = problem.clone();
@@ -201,7 +202,6 @@ proptest! {
                 Place::Point { at } => *at = at.map(|x| x * k),
             }
         }
-        use deck_core::span::PlateLoadKind::{Line, Uniform};
         let value = match load.kind { Uniform => load.value / k / k, Line => load.value / k, _ => load.value };
         let scaled = PlateLoad { at: load.at.map(|at| at.map(|x| x * k)), size: load.size.map(|size| size.map(|x| x * k)), value, ..load };
         let (a, b) = (problem.solve(&[load]).unwrap(), other.solve(&[scaled]).unwrap());

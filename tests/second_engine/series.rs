@@ -55,15 +55,15 @@ fn root(rigidity: &Rigidity, alpha: f64) -> Complex {
     assert!(torsion * torsion < dx * dy);
     // s² = α² (H ± i √(dx dy - H²)) / dy: its size is α² √(dx/dy).
     let (real, size) = (alpha * alpha * torsion / dy, alpha * alpha * (dx / dy).sqrt());
-    Complex(((size + real) / 2.0).sqrt(), ((size - real) / 2.0).sqrt())
+    Complex(size.midpoint(real).sqrt(), size.midpoint(-real).sqrt())
 }
 
 /// The `k`-th derivative of `cosh(s y)`, over `exp(Re s · half)` lest it outgrow a float.
 fn even(s: Complex, y: f64, half: f64, k: u32) -> Complex {
     let up = Complex(s.0 * (y - half), s.1 * y).exp();
     let down = Complex(-s.0 * (y + half), -s.1 * y).exp();
-    let sign = if k % 2 == 0 { 1.0 } else { -1.0 };
-    let sum = Complex((up.0 + sign * down.0) / 2.0, (up.1 + sign * down.1) / 2.0);
+    let sign = if k.is_multiple_of(2) { 1.0 } else { -1.0 };
+    let sum = Complex(up.0.midpoint(sign * down.0), up.1.midpoint(sign * down.1));
     (0..k).fold(sum, |value, _| value.times(s))
 }
 
