@@ -9,7 +9,6 @@ mod nest_exhaustive;
 mod plans;
 mod saw_replay;
 mod seams;
-
 mod span_beam;
 mod span_plate;
 mod waste;

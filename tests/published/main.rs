@@ -12,7 +12,6 @@ mod nest;
 mod panel_agencies;
 mod plate_cases;
 mod screws;
-mod plate_cases;
 mod sheets;
 mod squareness;
 mod units;
