@@ -56,6 +56,14 @@ impl<'a> At<'a> {
         }
     }
 
+    /// A number, with or without a fraction.
+    pub(super) fn number(&self, notes: &mut Notes) -> Option<f64> {
+        match self.value {
+            Value::Number(number) => number.as_f64(),
+            _ => self.wrong_type(notes, "number", "It is a number, without quotes."),
+        }
+    }
+
     /// A whole number from zero up; `3.0` counts as whole, as spreadsheets write it.
     pub(super) fn count(&self, notes: &mut Notes) -> Option<u32> {
         let Some(number) = self.value.as_f64().filter(|number| number.fract() == 0.0) else {
@@ -254,6 +262,17 @@ impl<'a> Object<'a> {
         read: impl FnOnce(&At<'a>, &mut Notes) -> Option<T>,
     ) -> T {
         self.field(name).and_then(|at| read(&at, notes)).unwrap_or_default()
+    }
+
+    /// A field that may be left out, and then is a value.
+    pub(super) fn unless_given<T>(
+        &mut self,
+        name: &'static str,
+        value: T,
+        notes: &mut Notes,
+        read: impl FnOnce(&At<'a>, &mut Notes) -> Option<T>,
+    ) -> Option<T> {
+        self.field(name).map_or(Some(value), |at| read(&at, notes))
     }
 
     /// Refuses the fields that were not asked for.

@@ -1,0 +1,107 @@
+//! Reads what is said of strength.
+//!
+//! A thing with a fault in it counts as absent: what follows from the fault is not told again.
+
+use super::Notes;
+use super::at::{At, Object};
+use crate::job::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointSpec, SpanSpec};
+use crate::published::Capacity;
+use crate::span::{Ply, Stresses};
+
+/// The section, and where each of its point loads stands.
+pub(super) fn span(at: &At<'_>, notes: &mut Notes) -> Option<(SpanSpec, Vec<usize>)> {
+    let mut fields = at.object(notes)?;
+    let points = fields.optional("points", notes, |at, notes| at.list(notes, |at, notes| sound(at, notes, point)));
+    let (points, places) = points.map_or((None, Vec::new()), |listed| (Some(listed.items), listed.positions));
+    let spec = SpanSpec {
+        panel: fields.optional("panel", notes, |at, notes| sound(at, notes, panel)),
+        wet: fields.optional("wet", notes, At::flag),
+        duration: fields.optional("duration", notes, At::number),
+        deflection: fields.optional("deflection", notes, At::number),
+        load: fields.optional("load", notes, |at, notes| sound(at, notes, load)),
+        points,
+        fasteners: fields.optional("fasteners", notes, |at, notes| sound(at, notes, fasteners)),
+    };
+    fields.close(notes);
+    Some((spec, places))
+}
+
+/// A thing in which nothing is at fault.
+fn sound<'a, T>(
+    at: &At<'a>,
+    notes: &mut Notes,
+    read: impl FnOnce(&mut Object<'a>, &mut Notes) -> Option<T>,
+) -> Option<T> {
+    let before = notes.faults.len();
+    let mut fields = at.object(notes)?;
+    let thing = read(&mut fields, notes);
+    fields.close(notes);
+    thing.filter(|_| notes.faults.len() <= before)
+}
+
+fn panel(fields: &mut Object<'_>, notes: &mut Notes) -> Option<PanelSpec> {
+    Some(PanelSpec {
+        series: fields.optional("series", notes, At::text),
+        rating: fields.optional("rating", notes, At::text),
+        group: fields.optional("group", notes, At::word),
+        grade: fields.optional("grade", notes, At::word),
+        across: fields.optional("across", notes, |at, notes| sound(at, notes, capacity)),
+        along: fields.optional("along", notes, |at, notes| sound(at, notes, capacity)),
+        plies: fields.optional("plies", notes, |at, notes| {
+            at.list(notes, |at, notes| sound(at, notes, ply)).map(|listed| listed.items)
+        }),
+        stresses: fields.optional("stresses", notes, |at, notes| sound(at, notes, stresses)),
+        cross_stiffness: fields.optional("cross_stiffness", notes, At::number),
+    })
+}
+
+fn capacity(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Capacity> {
+    let [ei, mr, fs] = ["ei", "mr", "fs"].map(|name| fields.required(name, notes, At::number));
+    Some(Capacity { ei: ei?, mr: mr?, fs: fs? })
+}
+
+fn ply(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Ply> {
+    let thickness = fields.required("thickness", notes, At::length);
+    let grain = fields.required("grain", notes, At::word);
+    let stiffness = fields.unless_given("stiffness", 1.0, notes, At::number);
+    Some(Ply::new(thickness?, grain?).stiffness(stiffness?))
+}
+
+fn stresses(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Stresses> {
+    let [e, e_shear, fb, fs] =
+        ["e", "e_shear", "fb", "fs"].map(|name| fields.required(name, notes, At::number));
+    Some(Stresses { e: e?, e_shear: e_shear?, fb: fb?, fs: fs? })
+}
+
+fn load(fields: &mut Object<'_>, notes: &mut Notes) -> Option<LoadSpec> {
+    Some(LoadSpec {
+        psf: fields.optional("psf", notes, At::number),
+        kpa: fields.optional("kpa", notes, At::number),
+        preset: fields.optional("preset", notes, At::text),
+    })
+}
+
+fn point(fields: &mut Object<'_>, notes: &mut Notes) -> Option<PointSpec> {
+    Some(PointSpec {
+        name: fields.optional("name", notes, At::text),
+        preset: fields.optional("preset", notes, At::word),
+        force: fields.optional("force", notes, |at, notes| sound(at, notes, force)),
+        length: fields.optional("length", notes, At::length),
+        width: fields.optional("width", notes, At::length),
+    })
+}
+
+fn force(fields: &mut Object<'_>, notes: &mut Notes) -> Option<ForceSpec> {
+    let pounds = fields.optional("pounds", notes, At::number);
+    Some(ForceSpec { pounds, newtons: fields.optional("newtons", notes, At::number) })
+}
+
+fn fasteners(fields: &mut Object<'_>, notes: &mut Notes) -> Option<HoldSpec> {
+    Some(HoldSpec {
+        alloy: fields.optional("alloy", notes, At::text),
+        head: fields.optional("head", notes, At::length),
+        gravity: fields.optional("gravity", notes, At::number),
+        lift: fields.optional("lift", notes, |at, notes| sound(at, notes, force)),
+        side: fields.optional("side", notes, |at, notes| sound(at, notes, force)),
+    })
+}
