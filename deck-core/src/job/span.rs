@@ -4,7 +4,7 @@
 
 use super::specs::settings;
 use crate::length::Length;
-use crate::published::{Capacity, FaceGrade, SpeciesGroup};
+use crate::published::{Capacity, FaceGrade, NEWTONS_PER_POUND, SpeciesGroup};
 use crate::span::{Layup, Ply, Stresses, StructuralPanel};
 
 settings! {
@@ -150,9 +150,6 @@ impl PointPreset {
         }
     }
 }
-
-/// Newtons to a pound-force (NIST SP 811, 2008, appendix B.8), exact to the digits given.
-const NEWTONS_PER_POUND: f64 = 4.448_221_615_260_5;
 
 impl ForceSpec {
     /// The force in pounds; none where neither is given.

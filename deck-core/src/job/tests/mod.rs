@@ -8,6 +8,7 @@ mod round_trip;
 #[cfg(feature = "schema")]
 mod schema;
 mod settings;
+mod span;
 
 use crate::error::Error;
 use crate::job::Job;

@@ -127,7 +127,6 @@ fn axis(board: &Panel) -> Axis {
 /// A board, and where each point load sags it most.
 fn one(asked: &Asked<'_>, board: &Panel, supports: &Supports) -> Result<(PanelSpan, Vec<[f64; 2]>), Error> {
     let axis = axis(board);
-    let spacing = advice::spacing(asked, supports, board.length)?;
     let mut found = PanelSpan {
         panel: board.label.clone(),
         axis,
@@ -141,8 +140,8 @@ fn one(asked: &Asked<'_>, board: &Panel, supports: &Supports) -> Result<(PanelSp
         other_way: None,
         points: Vec::new(),
         no_points: None,
-        blocking: advice::blocking(asked, supports, axis, &spacing),
-        spacing,
+        spacing: advice::spacing(asked, supports, board.length)?,
+        blocking: advice::blocking(asked, supports, axis, board.length)?,
     };
     match uniform::by_table(asked, supports, axis, board.length)? {
         ByTable::Limits { limits, bay, note } => {
