@@ -2,7 +2,7 @@
  * Plans a new plywood deck for a pontoon boat, from C, C++, VBA, C#, or anything that can call C.
  *
  * A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller. The functions that need no
- * boat, such as deck_nest, read a request in JSON and write their answer in JSON.
+ * boat, such as deck_nest and deck_beam, read a request in JSON and write their answer in JSON.
  *
  * These rules hold for every function:
  *
@@ -697,6 +697,101 @@ int32_t deck_plan_packet(const deck_plan *plan,
  * As deck_plan_packet, in UTF-16.
  */
 int32_t deck_plan_packet_utf16(const deck_plan *plan, const uint16_t *path, int64_t len);
+
+/**
+ * The allowable uniform loads of a panel on equal spans: reads a request in JSON, writes the answer in JSON.
+ *
+ * The request is an object of panel, spacing, axis ("across" or "along" the supports the strength axis), spans (1, 2, or 3
+ * for three and more), support, clear_span, deflection (360), wet (false), duration (1), width and unit ("in" where it is
+ * left out). Only the first four are required. A panel is {"series", "rating"} in the words of the published tables, the
+ * user's own {"ei", "mr", "fs"}, sections, or plies. The answer has the loads in psf under deflection, bending and shear,
+ * the one that is governing, and the source of each; or no_figure, with the reason. It is a figure for a person to judge,
+ * and no load rating.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC, and those from 101 on:
+ * everything that is wrong with the request is in the last error.
+ */
+int32_t deck_span_limits(const char *json,
+                         int64_t len,
+                         char *buf,
+                         size_t cap,
+                         size_t *needed);
+
+/**
+ * As deck_span_limits, in UTF-16.
+ */
+int32_t deck_span_limits_utf16(const uint16_t *json,
+                               int64_t len,
+                               uint16_t *buf,
+                               size_t cap,
+                               size_t *needed);
+
+/**
+ * Reactions, moments, shears and deflections of a beam over several supports: reads a request in JSON, writes the answer
+ * in JSON.
+ *
+ * The request is an object of spans, loads, overhangs ([left, right]), stiffness (EI, 1 where it is left out), ends (two of
+ * "simple" and "fixed") and unit (that of lengths written as texts). Only spans and loads are required. A load is
+ * {"kind", "at", "size", "value"}: "uniform" is force per length, a "patch" is a force spread over size, a "point" has no
+ * size; at is its middle, from the left tip. Any consistent units will do. Downward loads, sagging moments and downward
+ * deflections are positive.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * As deck_span_limits.
+ */
+int32_t deck_beam(const char *json,
+                  int64_t len,
+                  char *buf,
+                  size_t cap,
+                  size_t *needed);
+
+/**
+ * As deck_beam, in UTF-16.
+ */
+int32_t deck_beam_utf16(const uint16_t *json,
+                        int64_t len,
+                        uint16_t *buf,
+                        size_t cap,
+                        size_t *needed);
+
+/**
+ * Deflections, moments and reactions of an orthotropic plate: reads a request in JSON, writes the answer in JSON.
+ *
+ * The request is an object of length, width, dx, dy (bending rigidities, force times length), torsion (H = dx nu_y + 2 Dxy),
+ * poisson ([nu_x, nu_y]), supports, loads, mesh (the largest side of an element) and unit (that of lengths written as
+ * texts). Poisson, mesh and unit may be left out. A support is {"kind": "across", "x"} or {"kind": "along", "y"}, perhaps
+ * with "between": [from, to] and "clamped": true, or {"kind": "point", "at": [x, y]}. A load is {"kind", "at": [x, y],
+ * "size": [length, width], "value"}: "uniform" is force per area, a "patch" is a force spread over size, a "line" is force
+ * per length, a "point" has no size; at is its middle. Any consistent units will do. Downward loads, sagging moments and
+ * downward deflections are positive.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * As deck_span_limits.
+ */
+int32_t deck_plate(const char *json,
+                   int64_t len,
+                   char *buf,
+                   size_t cap,
+                   size_t *needed);
+
+/**
+ * As deck_plate, in UTF-16.
+ */
+int32_t deck_plate_utf16(const uint16_t *json,
+                         int64_t len,
+                         uint16_t *buf,
+                         size_t cap,
+                         size_t *needed);
 
 /**
  * What a status means, in a line.

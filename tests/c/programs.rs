@@ -2,7 +2,7 @@
 
 use crate::compile::{Link, checked, compile, printed, root, run, run_both};
 use crate::example::jobs;
-use deck_core::job::NestCall;
+use deck_core::job::{BeamCall, NestCall, PlateCall, SpanLimitsCall};
 use deck_core::{Job, plan};
 
 /// Each is compiled, run, and run under valgrind.
@@ -53,6 +53,31 @@ fn a_nest_from_c_is_rust_s_byte_for_byte() {
     let json = call.nest().unwrap().to_json(call.unit);
     assert!(!json.is_ascii());
     assert_eq!(printed(&run_both(&program, &[&path.to_string_lossy()])), json);
+}
+
+/// The golden requests of strength, which Python asks as well.
+#[test]
+fn figures_of_strength_from_c_are_rust_s_byte_for_byte() {
+    let program = compile("tests/c/programs/span.c", "span", Link::Shared);
+    let (path, text) = golden_call("span_limits");
+    let call = SpanLimitsCall::from_json(&text).unwrap();
+    assert_eq!(printed(&run_both(&program, &["span_limits", &path])), call.span_limits().unwrap().to_json(call.unit));
+    let (path, text) = golden_call("beam");
+    assert_eq!(
+        printed(&run(&program, &["beam", &path])),
+        BeamCall::from_json(&text).unwrap().beam().unwrap().to_json()
+    );
+    let (path, text) = golden_call("plate");
+    assert_eq!(
+        printed(&run(&program, &["plate", &path])),
+        PlateCall::from_json(&text).unwrap().plate().unwrap().to_json()
+    );
+}
+
+/// A golden request: its path, and its text.
+fn golden_call(name: &str) -> (String, String) {
+    let path = root().join(format!("tests/golden/calls/{name}.json"));
+    (path.to_string_lossy().into_owned(), std::fs::read_to_string(path).unwrap())
 }
 
 #[test]

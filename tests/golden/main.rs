@@ -4,7 +4,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
-use deck_core::job::NestCall;
+use deck_core::job::{BeamCall, NestCall, PlateCall, SpanLimitsCall};
 use deck_core::{Job, draw, plan};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -111,15 +111,23 @@ fn boats_come_out_as_they_were_looked_at() {
 /// Requests of the calls that need no boat: from C and from Python the same files come.
 #[test]
 fn calls_are_answered_as_they_were_looked_at() {
-    let request = std::fs::read_to_string(folder("calls").join("nest.json")).unwrap();
-    let call = NestCall::from_json(&request).unwrap();
-    let found = format!("{}\n", call.nest().unwrap().to_json(call.unit));
-    let path = folder("expected").join("nest.call.json");
-    if std::env::var(RENEW).is_ok_and(|value| value == "1") {
-        std::fs::write(&path, &found).unwrap();
+    let request = |name: &str| std::fs::read_to_string(folder("calls").join(format!("{name}.json"))).unwrap();
+    let nest = NestCall::from_json(&request("nest")).unwrap();
+    let limits = SpanLimitsCall::from_json(&request("span_limits")).unwrap();
+    let answers = [
+        ("nest", nest.nest().unwrap().to_json(nest.unit)), //
+        ("span_limits", limits.span_limits().unwrap().to_json(limits.unit)),
+        ("beam", BeamCall::from_json(&request("beam")).unwrap().beam().unwrap().to_json()),
+        ("plate", PlateCall::from_json(&request("plate")).unwrap().plate().unwrap().to_json()),
+    ];
+    for (name, answer) in answers {
+        let (found, path) = (format!("{answer}\n"), folder("expected").join(format!("{name}.call.json")));
+        if std::env::var(RENEW).is_ok_and(|value| value == "1") {
+            std::fs::write(&path, &found).unwrap();
+        }
+        let expected = std::fs::read_to_string(&path).unwrap_or_default();
+        assert!(expected == found, "{}\n{RENEW}=1 writes it anew.", difference(&expected, &found));
     }
-    let expected = std::fs::read_to_string(&path).unwrap_or_default();
-    assert!(expected == found, "{}\n{RENEW}=1 writes it anew.", difference(&expected, &found));
 }
 
 #[test]

@@ -1,5 +1,13 @@
 //! The calls that need no boat, as documents: what a program in another language hands in.
 
+mod beam;
+mod plate;
+mod span_limits;
+
+pub use beam::BeamCall;
+pub use plate::PlateCall;
+pub use span_limits::SpanLimitsCall;
+
 use super::read;
 use crate::error::Error;
 use crate::length::{JsonForm, Unit, with_json_form};

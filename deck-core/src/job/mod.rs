@@ -19,7 +19,7 @@ mod settings;
 mod span;
 mod specs;
 
-pub use call::NestCall;
+pub use call::{BeamCall, NestCall, PlateCall, SpanLimitsCall};
 pub use check::Checked;
 pub use read::Rounded;
 #[cfg(feature = "schema")]

@@ -17,6 +17,7 @@ mod axis;
 mod beam;
 mod capacity;
 pub mod hold;
+mod json;
 mod layup;
 mod limits;
 mod load;

@@ -94,32 +94,6 @@ impl StructuralPanel {
         StructuralPanel::Own(OwnPanel { across, along })
     }
 
-    /// Reads a panel from JSON: `{"series", "rating"}` with `"group"` and `"grade"` for sanded plywood; the user's own
-    /// `{"ei", "mr", "fs"}`, or such a one under `"across"` and `"along"`; sections (`"stresses"` without `"plies"`); or
-    /// a lay-up (`"plies"`).
-    ///
-    /// # Errors
-    /// What does not belong to that kind of panel, in serde's words, or no kind that can be told.
-    pub fn from_json(value: &serde_json::Value) -> Result<StructuralPanel, Error> {
-        let has = |name: &str| value.get(name).is_some();
-        let read = if has("plies") {
-            Layup::deserialize(value).map(StructuralPanel::Layup)
-        } else if has("stresses") {
-            SectionPanel::deserialize(value).map(StructuralPanel::Sections)
-        } else if has("series") || has("rating") {
-            PublishedPanel::deserialize(value).map(StructuralPanel::Published)
-        } else if has("across") || has("along") {
-            OwnPanel::deserialize(value).map(StructuralPanel::Own)
-        } else {
-            Capacity::deserialize(value).map(StructuralPanel::OneAxis)
-        };
-        read.map_err(|error| {
-            let accepted = "A panel is {\"series\", \"rating\"}, {\"ei\", \"mr\", \"fs\"}, such a one under \"across\" and \
-                \"along\", {\"thickness\", \"across\", \"along\", \"stresses\"}, or {\"plies\", \"stresses\"}.";
-            Fault::new(Kind::WrongType, "", format!("no panel can be read here: {error}."), accepted).into()
-        })
-    }
-
     /// Checks the user's own figures; pointers are relative to the panel. Published words are looked up elsewhere.
     pub(super) fn check(&self) -> Result<(), Error> {
         match self {

@@ -118,6 +118,14 @@ impl<'a> At<'a> {
         }
     }
 
+    /// A length as the number that it is in the document's unit, for methods that reckon in floats.
+    pub(super) fn measure(&self, notes: &mut Notes) -> Option<f64> {
+        match self.value {
+            Value::Number(number) => number.as_f64(),
+            _ => self.length(notes).map(|length| length.number(notes.unit)),
+        }
+    }
+
     pub(super) fn money(&self, notes: &mut Notes) -> Option<Money> {
         let reading = match self.value {
             Value::Number(number) => Money::read_number(number.as_f64().unwrap_or(f64::INFINITY)),
@@ -150,6 +158,22 @@ impl<'a> At<'a> {
                 length.zip(width)
             }
             _ => self.wrong_type(notes, "pair of lengths", "It is a list of two lengths: [length, width]."),
+        }
+    }
+
+    /// A list of two things of a sort.
+    pub(super) fn two<T>(
+        &self,
+        notes: &mut Notes,
+        things: &str,
+        read: impl Fn(&At<'a>, &mut Notes) -> Option<T>,
+    ) -> Option<[T; 2]> {
+        match self.value.as_array().map(Vec::as_slice) {
+            Some([one, other]) => {
+                let (one, other) = (read(&self.item(0, one), notes), read(&self.item(1, other), notes));
+                Some([one?, other?])
+            }
+            _ => self.wrong_type(notes, &format!("list of two {things}"), &format!("It is a list of two {things}.")),
         }
     }
 

@@ -1,11 +1,19 @@
 //! Reads the calls that need no boat.
 
+mod beam;
+mod plate;
+mod span_limits;
+
+pub(in crate::job) use beam::{beam_call, beam_call_value};
+pub(in crate::job) use plate::{plate_call, plate_call_value};
+pub(in crate::job) use span_limits::{span_limits_call, span_limits_call_value};
+
 use super::at::{At, Listed, Object, shown};
 use super::order::{in_order, unsaid};
 use super::{Notes, stock, text};
 use crate::error::{Error, Fault, Kind};
 use crate::job::NestCall;
-use crate::length::{JsonForm, with_json_form};
+use crate::length::{JsonForm, Unit, with_json_form};
 use crate::nest::{self, Effort, Part};
 use crate::stock::{Saw, Sheet};
 use serde_json::Value;
@@ -36,6 +44,30 @@ pub(in crate::job) fn nest_call_value(root: &Value, faults: Vec<Fault>) -> Resul
         return Err(in_order(root, notes.faults));
     }
     Ok(NestCall { saw, effort, unit: notes.unit, ..NestCall::new(parts.items, stock.items) })
+}
+
+/// A call: its unit, what `read` makes of its other fields, and what `check` refuses of that. `faults` are those that
+/// were found in parsing.
+fn whole<T>(
+    root: &Value,
+    faults: Vec<Fault>,
+    read: impl FnOnce(&mut Object<'_>, &mut Notes) -> Option<T>,
+    check: impl FnOnce(&T) -> Result<(), Error>,
+) -> Result<(Unit, T), Error> {
+    let mut notes = Notes { faults, ..Notes::new("call") };
+    let at = At { value: root, pointer: String::new() };
+    let Some(mut fields) = at.object(&mut notes) else { return Err(in_order(root, notes.faults)) };
+    notes.unit = fields.optional("unit", &mut notes, At::word).unwrap_or_default();
+    let made = read(&mut fields, &mut notes);
+    fields.close(&mut notes);
+    if let Some(Err(error)) = made.as_ref().map(check) {
+        let news = unsaid(&error, &notes.faults);
+        notes.faults.extend(news);
+    }
+    match made.filter(|_| notes.faults.is_empty()) {
+        Some(made) => Ok((notes.unit, made)),
+        None => Err(in_order(root, notes.faults)),
+    }
 }
 
 /// What the nest refuses, at the places where it stands in the document.

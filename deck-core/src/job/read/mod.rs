@@ -9,6 +9,7 @@ mod call;
 mod deck;
 mod frame;
 mod order;
+mod panel;
 mod span;
 mod specs;
 mod stock;
@@ -22,7 +23,10 @@ use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
 use at::{At, Listed, Object, shown};
-pub(super) use call::{nest_call, nest_call_value};
+pub(super) use call::{
+    beam_call, beam_call_value, nest_call, nest_call_value, plate_call, plate_call_value, span_limits_call,
+    span_limits_call_value,
+};
 use order::{in_order, unsaid};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;

@@ -4,9 +4,8 @@
 
 use super::Notes;
 use super::at::{At, Object};
+use super::panel::{capacity, ply, sound, stresses};
 use crate::job::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointSpec, SpanSpec};
-use crate::published::Capacity;
-use crate::span::{Ply, Stresses};
 
 /// The section, and where each of its point loads stands.
 pub(super) fn span(at: &At<'_>, notes: &mut Notes) -> Option<(SpanSpec, Vec<usize>)> {
@@ -26,19 +25,6 @@ pub(super) fn span(at: &At<'_>, notes: &mut Notes) -> Option<(SpanSpec, Vec<usiz
     Some((spec, places))
 }
 
-/// A thing in which nothing is at fault.
-fn sound<'a, T>(
-    at: &At<'a>,
-    notes: &mut Notes,
-    read: impl FnOnce(&mut Object<'a>, &mut Notes) -> Option<T>,
-) -> Option<T> {
-    let before = notes.faults.len();
-    let mut fields = at.object(notes)?;
-    let thing = read(&mut fields, notes);
-    fields.close(notes);
-    thing.filter(|_| notes.faults.len() <= before)
-}
-
 fn panel(fields: &mut Object<'_>, notes: &mut Notes) -> Option<PanelSpec> {
     Some(PanelSpec {
         series: fields.optional("series", notes, At::text),
@@ -53,24 +39,6 @@ fn panel(fields: &mut Object<'_>, notes: &mut Notes) -> Option<PanelSpec> {
         stresses: fields.optional("stresses", notes, |at, notes| sound(at, notes, stresses)),
         cross_stiffness: fields.optional("cross_stiffness", notes, At::number),
     })
-}
-
-fn capacity(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Capacity> {
-    let [ei, mr, fs] = ["ei", "mr", "fs"].map(|name| fields.required(name, notes, At::number));
-    Some(Capacity { ei: ei?, mr: mr?, fs: fs? })
-}
-
-fn ply(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Ply> {
-    let thickness = fields.required("thickness", notes, At::length);
-    let grain = fields.required("grain", notes, At::word);
-    let stiffness = fields.unless_given("stiffness", 1.0, notes, At::number);
-    Some(Ply::new(thickness?, grain?).stiffness(stiffness?))
-}
-
-fn stresses(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Stresses> {
-    let [e, e_shear, fb, fs] =
-        ["e", "e_shear", "fb", "fs"].map(|name| fields.required(name, notes, At::number));
-    Some(Stresses { e: e?, e_shear: e_shear?, fb: fb?, fs: fs? })
 }
 
 fn load(fields: &mut Object<'_>, notes: &mut Notes) -> Option<LoadSpec> {

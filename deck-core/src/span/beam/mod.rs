@@ -102,17 +102,26 @@ impl BeamProblem {
         self.overhangs[0] + self.spans.iter().sum::<f64>() + self.overhangs[1]
     }
 
+    /// Refuses what cannot be solved, without solving it. The loads of an unsound beam are not looked at.
+    ///
+    /// # Errors
+    /// No span, a span of zero or less, a negative overhang, a stiffness of zero or less, a number that is not finite,
+    /// a load that lies outside the beam or lacks its place or size, more than a million spans or ten thousand loads.
+    /// Pointers: `/spans/0`, `/overhangs/1`, `/stiffness`, `/loads/0/at`.
+    pub fn check(&self, loads: &[BeamLoad]) -> Result<(), Error> {
+        check::problem(self)?;
+        check::loads(self, loads, "loads")
+    }
+
     /// Reactions, moments, shears and deflections under loads that act at once.
     ///
     /// # Cost
     /// Grows with the number of spans plus the number of spans that each load covers.
     ///
     /// # Errors
-    /// No span, a span of zero or less, a negative overhang, a stiffness of zero or less, a number that is not finite,
-    /// a load that lies outside the beam or lacks its place or size, more than a million spans or ten thousand loads.
+    /// As [`BeamProblem::check`].
     pub fn solve(&self, loads: &[BeamLoad]) -> Result<Beam, Error> {
-        check::problem(self)?;
-        check::loads(self, loads, "loads")?;
+        self.check(loads)?;
         Ok(solve::solve(self, &segment::segments(self, loads)))
     }
 }

@@ -96,16 +96,26 @@ impl PlateProblem {
         PlateModel::new(self, &[])
     }
 
+    /// Refuses what cannot be solved, without solving it; only how fine the mesh comes out is not told. The loads of an
+    /// unsound plate are not looked at.
+    ///
+    /// # Errors
+    /// As [`PlateProblem::model`]; a load that lies outside the plate or lacks its place or size. Pointers: `/length`,
+    /// `/dx`, `/torsion`, `/poisson`, `/supports/0/x`, `/loads/0/at`.
+    pub fn check(&self, loads: &[PlateLoad]) -> Result<(), Error> {
+        check::problem(self)?;
+        check::loads(self, loads, "loads")
+    }
+
     /// Deflections, moments and reactions under loads that act at once.
     ///
     /// Unlike a [`PlateModel`], which knows no loads when it is made, the mesh that the library chooses here has lines
     /// around up to four loads.
     ///
     /// # Errors
-    /// As [`PlateProblem::model`]; a load that lies outside the plate or lacks its place or size.
+    /// As [`PlateProblem::check`]; a mesh with too many elements.
     pub fn solve(&self, loads: &[PlateLoad]) -> Result<Plate, Error> {
-        check::problem(self)?;
-        check::loads(self, loads, "loads")?;
+        self.check(loads)?;
         PlateModel::new(self, loads)?.solve(loads)
     }
 

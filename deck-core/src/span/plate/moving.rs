@@ -54,7 +54,8 @@ impl PlateModel {
     /// lines around the load, and the worst of all is told.
     ///
     /// # Limits
-    /// A downward force: `value` is above zero. Between places of the grid a value may be larger by what it changes in half a step; halve the step to see.
+    /// A downward force: `value` is zero or above. Between places of the grid a value may be larger by what it changes
+    /// in half a step; halve the step to see.
     ///
     /// # Errors
     /// A size that does not fit the plate, a step of zero or less, a step that makes more than ten thousand places.

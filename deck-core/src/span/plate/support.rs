@@ -55,6 +55,11 @@ impl PlateSupport {
         PlateSupport { place: Place::Point { at }, clamped: false }
     }
 
+    /// A support of any sort.
+    pub fn at(place: Place, clamped: bool) -> PlateSupport {
+        PlateSupport { place, clamped }
+    }
+
     /// All four edges of a plate, simply supported.
     pub fn edges(length: f64, width: f64) -> [PlateSupport; 4] {
         [Self::across(0.0), Self::across(length), Self::along(0.0), Self::along(width)]
