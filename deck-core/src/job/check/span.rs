@@ -4,7 +4,7 @@ use super::{Parts, too_many, unique};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::job::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointSpec};
 use crate::length::Length;
-use crate::published::{defaults, live_preset};
+use crate::published::defaults;
 use crate::span::hold::{Metal, Screw};
 use crate::span::{Axis, Load, SpanOptions, capacity};
 
@@ -114,15 +114,9 @@ fn check_load(load: &LoadSpec) -> Result<(), Error> {
     positive(load.psf, MOST_PSF, "psf", &mut faults);
     positive(load.kpa, MOST_KILOPASCALS, "kpa", &mut faults);
     if let Some(preset) = &load.preset {
-        faults.take(Load::preset(preset).map_err(|error| named(preset, error).within("preset")));
+        faults.take(Load::preset(preset).map_err(|error| error.within("preset")));
     }
     faults.finish()
-}
-
-/// A name that is a person's weight is told as such; both are words that do not belong here.
-fn named(preset: &str, error: Error) -> Error {
-    debug_assert!(live_preset(preset).is_some() || error.first().kind == Kind::UnknownWord);
-    error
 }
 
 fn check_points(parts: &Parts<'_>, points: &[PointSpec], faults: &mut Faults) {

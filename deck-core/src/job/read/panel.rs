@@ -87,8 +87,9 @@ fn layup(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Layup> {
 pub(super) fn ply(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Ply> {
     let thickness = fields.required("thickness", notes, At::length);
     let grain = fields.required("grain", notes, At::word);
-    let stiffness = fields.optional("stiffness", notes, At::number);
-    Some(Ply::new(thickness?, grain?).stiffness(stiffness.unwrap_or(1.0)))
+    // As the schema has it, it may be left out and may not be null.
+    let stiffness = fields.unless_given("stiffness", 1.0, notes, At::number);
+    Some(Ply::new(thickness?, grain?).stiffness(stiffness?))
 }
 
 pub(super) fn stresses(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Stresses> {

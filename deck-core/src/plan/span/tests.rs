@@ -205,3 +205,64 @@ fn a_plan_with_figures_comes_back_from_its_json() {
     assert!(text.contains("\"clear_text\": \"22\\\"\""));
     assert!(!text.to_lowercase().contains("is safe"));
 }
+
+/// Bays of one board grow in steps: no limit grows with them.
+#[test]
+fn a_longer_bay_never_carries_more() {
+    let limits = |second: u32| {
+        let plan = with_frame(
+            &format!(r#""members": [{{"station": 1}}, {{"station": {second}}}, {{"station": 47}}, {{"station": 71}}, {{"station": 95}}]"#),
+            r#""panel": {"across": {"ei": 300000, "mr": 700, "fs": 250}, "along": {"ei": 110000, "mr": 400, "fs": 160}},
+               "points": [{"preset": "heel", "force": {"pounds": 100}}]"#,
+        );
+        let first = plan.span.panels[0].clone();
+        let (table, beam, point) = (first.table.unwrap(), first.beam.unwrap(), first.points[0].clone());
+        [table.limits, beam.limits, point.limits].map(|limits| [limits.deflection.value, limits.bending.value])
+    };
+    let found: Vec<_> = [24, 27, 30, 33, 36].map(limits).to_vec();
+    for pair in found.windows(2) {
+        for (nearer, farther) in pair[0].iter().flatten().zip(pair[1].iter().flatten()) {
+            assert!(farther <= &(nearer * 1.001), "{pair:?}");
+        }
+    }
+}
+
+/// The same boat in inches and in exact millimetres.
+#[test]
+fn a_boat_and_its_metric_twin_take_the_same() {
+    let job = |unit: &str, inch: f64| {
+        let of = |inches: f64| (inches * inch * 1e6).round() / 1e6;
+        format!(
+            r#"{{"schema": 1, "name": "Twin", "unit": "{unit}", "deck": {{"length": {}, "beam": {}}},
+                "frame": {{"measured_to": "centre", "flange": {}, "wall": {}, "regular": {{"first": 0, "last": {}, "spacing": {}}}}},
+                "stock": [{{"label": "ply", "length": {}, "width": {}, "thickness": {}}}],
+                "gap": 0, "span": {{{SANDED}, "load": {{"psf": 60}},
+                    "points": [{{"preset": "heel", "force": {{"pounds": 200}}}}]}}}}"#,
+            of(96.0), of(96.0), of(2.0), of(0.125), of(96.0), of(24.0), of(96.0), of(48.0), of(0.75)
+        )
+    };
+    let [inches, metric] = [("in", 1.0), ("mm", 25.4)].map(|(unit, inch)| plan(&Job::from_json(&job(unit, inch)).unwrap()).unwrap().span);
+    assert_eq!(inches.picture, metric.picture);
+    assert_eq!(inches.enough, metric.enough);
+    for (one, other) in inches.panels.iter().zip(&metric.panels) {
+        assert_eq!(one.utilisations(), other.utilisations());
+        assert_eq!((&one.supports, &one.bays), (&other.supports, &other.bays));
+    }
+}
+
+/// The plate under a whole-width strip of load in the middle of a single bay bends as a beam: P l³/48 EI, P l/4.
+#[test]
+fn a_line_of_load_across_the_board_is_a_beam() {
+    let plan = with_frame(
+        r#""members": [{"station": 1}, {"station": 47}, {"station": 71}, {"station": 95}]"#,
+        r#""panel": {"across": {"ei": 300000, "mr": 700, "fs": 250}, "along": {"ei": 110000, "mr": 400, "fs": 160}},
+           "wet": false, "points": [{"name": "line", "length": 96, "width": "1/2"}]"#,
+    );
+    let first = &plan.span.panels[0];
+    let (l, b) = (first.bays[0].spacing.as_inches(), 96.0 / 12.0);
+    let sag = (l / 360.0) * 48.0 * 110_000.0 * b / (l * l * l);
+    let bending = 400.0 * b * 4.0 / l;
+    let limits = &first.points[0].limits;
+    assert!((limits.deflection.value / sag - 1.0).abs() < 0.01, "{} {sag}", limits.deflection.value);
+    assert!((limits.bending.value / bending - 1.0).abs() < 0.03, "{} {bending}", limits.bending.value);
+}
