@@ -236,3 +236,40 @@ fn a_packet_has_the_same_bytes_twice() {
         assert_eq!(first, crate::draw::packet(&planned(UNEVEN), paper).unwrap());
     }
 }
+
+#[test]
+fn zz_temporary() {
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    for (name, job) in [("uneven", UNEVEN), ("metric", METRIC), ("dinghy", DINGHY), ("trimmed", TRIMMED)] {
+        let plan = planned(job);
+        std::fs::write(format!("/tmp/span_out/{name}.pdf"), crate::draw::packet(&plan, plan.basis.paper).unwrap()).unwrap();
+        std::fs::write(format!("/tmp/span_out/{name}.json"), plan.to_json()).unwrap();
+        for view in views(&plan).iter().filter(|view| view.starts_with("span") || *view == "cover") {
+            std::fs::write(format!("/tmp/span_out/{name}.{view}.svg"), svg(&plan, view).unwrap()).unwrap();
+        }
+        let job = Job::from_json(job).unwrap();
+        let without = job.clone().span(crate::job::SpanSpec::new());
+        for (what, job) in [("with", &job), ("without", &without)] {
+            let started = std::time::Instant::now();
+            for _ in 0..5 { let _ = crate::plan::Planner::new(job).effort(crate::nest::Effort::Quick).plan().unwrap(); }
+            eprintln!("{name} {what} {:?}", started.elapsed() / 5);
+        }
+    }
+    let drawn: [(&str, &[&str]); 5] = [
+        ("clipped_bow", &["plan", "panel-1", "fastening-1"]),
+        ("motor_notch", &["saw-1"]),
+        ("wide_bay", &["plan"]),
+        ("odd_end_bay", &["span"]),
+        ("metric", &["span"]),
+    ];
+    for name in ["clipped_bow", "odd_end_bay", "narrow_flange", "motor_notch", "metric", "wide_bay", "sheet_too_short"] {
+        let job = std::fs::read_to_string(root.join(format!("tests/golden/jobs/{name}.json"))).unwrap();
+        let plan = planned(&job);
+        let expected = root.join("tests/golden/expected");
+        std::fs::write(expected.join(format!("{name}.json")), format!("{}\n", plan.to_json())).unwrap();
+        for view in drawn.iter().filter(|drawn| drawn.0 == name).flat_map(|drawn| drawn.1) {
+            std::fs::write(expected.join(format!("{name}.{view}.svg")), svg(&plan, view).unwrap()).unwrap();
+        }
+    }
+    std::fs::write(root.join("examples/pictures/plan.svg"), svg(&planned(UNEVEN), "plan").unwrap()).unwrap();
+}
