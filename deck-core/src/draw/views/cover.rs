@@ -78,7 +78,9 @@ fn facts(desk: &Desk<'_>) -> Table {
 /// Whether there are figures of strength, and on which sheet.
 fn strength(plan: &Plan) -> String {
     match (&plan.span.no_figure, &plan.span.panel) {
-        (None, Some(panel)) => format!("{panel}: see the sheet on strength; no statement that the deck will carry anybody"),
+        (None, Some(panel)) => {
+            format!("{panel}: see the sheet on strength; no statement that the deck will carry anybody")
+        }
         (reason, _) => reason.clone().unwrap_or_default(),
     }
 }

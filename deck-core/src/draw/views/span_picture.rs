@@ -3,9 +3,7 @@
 use crate::draw::bow_up;
 use crate::draw::deck_shape;
 use crate::draw::desk::Desk;
-use crate::draw::figure::{
-    Line, MILLIMETRE, Mapping, Micrometres, Path, Point, Rect, Text, TextSize, Tone,
-};
+use crate::draw::figure::{Line, MILLIMETRE, Mapping, Micrometres, Path, Point, Rect, Text, TextSize, Tone};
 use crate::draw::page::Page;
 use crate::draw::sheet_frame::Bow;
 use crate::length::{Length, Unit};
@@ -80,7 +78,8 @@ fn tone(picture: &SagPicture, row: usize, column: usize) -> Tone {
     let finer = i64::try_from(2 * FINER).unwrap_or(1);
     let within = |index: usize| i64::try_from(2 * (index % FINER) + 1).unwrap_or(0);
     let (down, right) = (within(row), within(column));
-    let at = |row: usize, column: usize| picture.micrometres.get(row).and_then(|row| row.get(column)).copied().unwrap_or(0);
+    let at =
+        |row: usize, column: usize| picture.micrometres.get(row).and_then(|row| row.get(column)).copied().unwrap_or(0);
     let (top, left) = (row / FINER, column / FINER);
     let weigh = |a: i64, b: i64, part: i64| a * (finer - part) + b * part;
     let upper = weigh(at(top, left), at(top, left + 1), right);
@@ -101,13 +100,9 @@ fn draw_key(desk: &Desk<'_>, page: &mut Page, picture: &SagPicture, key: Rect) -
     const BOX: Micrometres = 5 * MILLIMETRE;
     let figure = &mut page.figure;
     let load = desk.plan.span.load.as_ref().filter(|_| picture.station.is_none());
-    let amount = match load {
-        Some(load) => desk.pressure(load.psf),
-        None => {
-            let point = desk.plan.span.points.iter().find(|point| point.name == picture.load);
-            point.and_then(|point| point.pounds).map(|pounds| desk.force(pounds)).unwrap_or_default()
-        }
-    };
+    let point = desk.plan.span.points.iter().find(|point| point.name == picture.load);
+    let force = || point.and_then(|point| point.pounds).map(|pounds| desk.force(pounds)).unwrap_or_default();
+    let amount = load.map_or_else(force, |load| desk.pressure(load.psf));
     let circle = if picture.station.is_some() { "; the circle is its place" } else { "" };
     let words = format!(
         "Panel {}, used up most: its sag under {} {amount}{circle}. Greatest {}. Dashed: what it bears on.",

@@ -2,13 +2,16 @@
 
 use super::span_picture;
 use crate::draw::desk::{Desk, list};
-use crate::draw::figure::{Align, Column, Rect, Table, TextSize};
+use crate::draw::figure::{Align, Column, MILLIMETRE, Micrometres, Rect, Table, TextSize};
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
-use crate::plan::{FastenerSpan, Limit, PanelSpan, PlanSpan, ScrewHold, UniformCheck};
+use crate::plan::{FastenerSpan, PanelSpan, PlanSpan, ScrewHold, UniformCheck};
 use crate::published::Standing;
 use crate::span::hold::Held;
-use crate::span::{Axis, Criterion, Each};
+use crate::span::{Axis, Criterion};
+
+/// Distances of a screw take at most this much of the table's width.
+const EDGES: Micrometres = 30 * MILLIMETRE;
 
 pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     let span = &desk.plan.span;
@@ -93,12 +96,13 @@ fn uniform_table(desk: &Desk<'_>, span: &PlanSpan) -> Table {
     let right = |title: &str| Column::new(title, Align::Right);
     let mut table = Table::new(vec![
         Column::new("Panel", Align::Left),
-        Column::words("longest bay; axis"),
+        Column::words("longest bay"),
+        Column::new("axis", Align::Left),
         Column::new("by", Align::Left),
         right("deflection"),
         right("bending"),
         right("shear"),
-        Column::new("governs", Align::Left),
+        Column::words("governs"),
         right("load/limit"),
     ])
     .size(TextSize::BODY);
@@ -112,16 +116,17 @@ fn uniform_table(desk: &Desk<'_>, span: &PlanSpan) -> Table {
     table
 }
 
-fn uniform_cells(desk: &Desk<'_>, panel: &PanelSpan, name: &str, check: &UniformCheck) -> [String; 8] {
+fn uniform_cells(desk: &Desk<'_>, panel: &PanelSpan, name: &str, check: &UniformCheck) -> [String; 9] {
     let load = |criterion: Criterion| desk.pressure(check.limits.get(criterion).value);
     let bay = panel.bays.iter().map(|bay| bay.spacing).max();
     let axis = match panel.axis {
-        Axis::Along => "weak way",
-        Axis::Across => "strong way",
+        Axis::Along => "weak",
+        Axis::Across => "strong",
     };
     [
         panel.panel.clone(),
-        bay.map_or_else(String::new, |bay| format!("{}; {axis}", desk.ruler.text(bay))),
+        bay.map_or_else(String::new, |bay| desk.ruler.text(bay)),
+        axis.to_owned(),
         name.to_owned(),
         load(Criterion::Deflection),
         load(Criterion::Bending),
@@ -236,12 +241,12 @@ fn of_fasteners(desk: &Desk<'_>, fasteners: &FastenerSpan, flow: &mut Flow) {
     );
     let mut table = Table::new(vec![
         Column::new("Screw", Align::Left),
-        Column::words("wall; edges in metal and board"),
-        Column::new("way", Align::Left),
+        Column::at_most("wall; least edges in metal and board", EDGES),
+        Column::words("way"),
         Column::new("holds", Align::Right),
         Column::words("by"),
     ])
-    .size(TextSize::BODY);
+    .size(TextSize::LEAST);
     for screw in &fasteners.screws {
         for (way, held) in ways(screw) {
             let edges = format!(
@@ -295,7 +300,7 @@ fn rows_table(desk: &Desk<'_>, fasteners: &FastenerSpan) -> Table {
     let right = |title: &str| Column::new(title, Align::Right);
     let loaded = |load: Option<f64>| load.map_or_else(String::new, |load| format!(", {} chosen", desk.force(load)));
     let mut table = Table::new(vec![
-        Column::words("Panel: rows on"),
+        Column::words("Panel: each row on"),
         right("screw"),
         right("count"),
         right(&format!("lift{}", loaded(fasteners.lift_pounds))),
@@ -318,6 +323,8 @@ fn rows_table(desk: &Desk<'_>, fasteners: &FastenerSpan) -> Table {
         let bold = over(row.lift_utilisation) || over(row.side_utilisation);
         let member = format!("M{}", row.member);
         match alike.iter_mut().find(|(panel, _, other, _)| *panel == row.panel && *other == cells) {
+            // A notch parts a row; both parts hold the same here.
+            Some((_, members, ..)) if members.contains(&member) => {}
             Some((_, members, ..)) => members.push(member),
             None => alike.push((row.panel.clone(), vec![member], cells, bold)),
         }
@@ -329,26 +336,30 @@ fn rows_table(desk: &Desk<'_>, fasteners: &FastenerSpan) -> Table {
     table
 }
 
-/// Where the figures come from: each clause once, with the checks that rest on it.
+/// Where the figures come from. The table's equations stand with the spans of each board, for the check that governs; the
+/// clauses of beam and plate are alike for all boards. The plan's JSON has every clause of every board.
 fn clauses(span: &PlanSpan, flow: &mut Flow) {
     let mut all: Vec<(String, Vec<String>)> = Vec::new();
-    let mut add = |check: String, limits: &Each<Limit>| {
-        for criterion in [Criterion::Deflection, Criterion::Bending, Criterion::Shear] {
-            let (name, clause) = (format!("{check}, {criterion}"), &limits.get(criterion).clause);
-            match all.iter_mut().find(|(other, _)| other == clause) {
-                Some((_, names)) => names.push(name),
-                None => all.push((clause.clone(), vec![name])),
-            }
-        }
+    let mut add = |name: String, clause: &str| match all.iter_mut().find(|(other, _)| other == clause) {
+        Some((_, names)) if names.contains(&name) => {}
+        Some((_, names)) => names.push(name),
+        None => all.push((clause.to_owned(), vec![name])),
     };
+    let every = [Criterion::Deflection, Criterion::Bending, Criterion::Shear];
     for panel in &span.panels {
-        for (name, check) in [("table", &panel.table), ("beam", &panel.beam)] {
-            if let Some(check) = check {
-                add(format!("{} {name}", panel.panel), &check.limits);
-            }
+        if let Some(table) = &panel.table {
+            let clause = &table.limits.get(table.governing).clause;
+            add(format!("panel {}, table, {}", panel.panel, table.governing), clause);
         }
-        for check in &panel.points {
-            add(format!("{} {}", panel.panel, check.name), &check.limits);
+    }
+    for panel in &span.panels {
+        for criterion in every {
+            if let Some(beam) = &panel.beam {
+                add(format!("beam, {criterion}"), &beam.limits.get(criterion).clause);
+            }
+            for check in &panel.points {
+                add(format!("small place, {criterion}"), &check.limits.get(criterion).clause);
+            }
         }
     }
     if all.is_empty() {
@@ -360,9 +371,11 @@ fn clauses(span: &PlanSpan, flow: &mut Flow) {
         table.row([names.join("; "), clause]);
     }
     flow.table(&table);
-    for panel in &span.panels {
-        if let Some(differ) = &panel.differ {
-            flow.paragraph(&format!("Panel {}: {differ}", panel.panel), TextSize::LEAST, false);
-        }
+    let differ =
+        span.panels.iter().filter_map(|panel| Some(format!("Panel {}: {}", panel.panel, panel.differ.as_ref()?)));
+    let differ: Vec<String> = differ.collect();
+    if !differ.is_empty() {
+        flow.heading("Why table and beam differ");
+        flow.paragraph(&differ.join(" "), TextSize::LEAST, false);
     }
 }

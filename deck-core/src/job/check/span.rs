@@ -124,7 +124,12 @@ fn check_points(parts: &Parts<'_>, points: &[PointSpec], faults: &mut Faults) {
         return;
     }
     let places = || parts.point_places.iter().copied();
-    unique(places().zip(points.iter().map(PointSpec::title)).filter(|(_, name)| !name.is_empty()), "points", "name", faults);
+    unique(
+        places().zip(points.iter().map(PointSpec::title)).filter(|(_, name)| !name.is_empty()),
+        "points",
+        "name",
+        faults,
+    );
     for (place, point) in places().zip(points) {
         faults.take(check_point(parts, point).map_err(|error| error.within(place).within("points")));
     }
@@ -176,7 +181,9 @@ fn check_fasteners(parts: &Parts<'_>, spec: &HoldSpec) -> Result<(), Error> {
         Some(alloy) => {
             faults.take(Metal::published(alloy, defaults::WALL.value));
         }
-        None => faults.push(missing("alloy", "The flanges have no alloy.", "Give alloy and temper, such as \"6061-T6\".")),
+        None => {
+            faults.push(missing("alloy", "The flanges have no alloy.", "Give alloy and temper, such as \"6061-T6\"."))
+        }
     }
     size(parts, spec.head, "head", &mut faults);
     let diameter = parts.fastening.diameter.unwrap_or(defaults::DIAMETER.value);

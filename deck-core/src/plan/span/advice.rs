@@ -94,9 +94,9 @@ pub(super) fn enough(asked: &Asked<'_>, boards: &[(Supports, Length)]) -> Result
 
 /// With the lower of both loads.
 fn in_both(mut carrier: Carrier, others: &[Carrier]) -> Option<Carrier> {
-    let other = others.iter().find(|other| {
-        (&other.series, &other.rating, other.axis) == (&carrier.series, &carrier.rating, carrier.axis)
-    })?;
+    let other = others
+        .iter()
+        .find(|other| (&other.series, &other.rating, other.axis) == (&carrier.series, &carrier.rating, carrier.axis))?;
     carrier.allowable = carrier.allowable.min(other.allowable);
     Some(carrier)
 }

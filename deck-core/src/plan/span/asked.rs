@@ -50,8 +50,7 @@ fn uniform(load: &LoadSpec) -> Result<Option<Load>, Error> {
 fn point(spec: &PointSpec) -> Option<PointLoad> {
     let (length, width) = spec.size()?;
     let usual = spec.preset.is_some() && (spec.length.is_none() || spec.width.is_none());
-    let (source, standing) =
-        if usual { (USUAL_SIZE, Standing::CommonPractice) } else { (OWN_SIZE, Standing::Choice) };
+    let (source, standing) = if usual { (USUAL_SIZE, Standing::CommonPractice) } else { (OWN_SIZE, Standing::Choice) };
     let pounds = spec.force.as_ref().and_then(crate::job::ForceSpec::in_pounds);
     Some(PointLoad { name: spec.title().into(), pounds, length, width, source: source.into(), standing })
 }

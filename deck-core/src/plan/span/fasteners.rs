@@ -99,21 +99,22 @@ impl Bench<'_> {
         if in_metal <= Length::ZERO || in_board <= Length::ZERO {
             return Ok(None);
         }
-        let alike = |screw: &ScrewHold| {
-            (screw.wall, screw.edge_in_metal, screw.edge_in_board) == (wall, in_metal, in_board)
-        };
-        let index = match found.screws.iter().position(alike) {
-            Some(index) => index,
-            None => {
-                let held = self.hold([wall, in_metal, in_board])?;
-                if found.notes.is_empty() {
-                    found.notes.clone_from(&held.notes);
-                    found.notes.push(held.row(1).note);
-                }
-                found.screws.push(screw_hold(found.screws.len() + 1, [wall, in_metal, in_board], held));
-                found.screws.len() - 1
+        let held = self.hold([wall, in_metal, in_board])?;
+        if found.notes.is_empty() {
+            found.notes.clone_from(&held.notes);
+            found.notes.push(held.row(1).note);
+        }
+        let screw = screw_hold(found.screws.len() + 1, [wall, in_metal, in_board], held);
+        let index = found.screws.iter().position(|other| alike(other, &screw));
+        let index = index.unwrap_or(found.screws.len());
+        match found.screws.get_mut(index) {
+            // Of screws that hold the same, the least distances are told.
+            Some(other) => {
+                other.edge_in_metal = other.edge_in_metal.min(in_metal);
+                other.edge_in_board = other.edge_in_board.min(in_board);
             }
-        };
+            None => found.screws.push(screw),
+        }
         Ok(found.screws.get(index))
     }
 
@@ -125,6 +126,12 @@ impl Bench<'_> {
         let joint = Joint::new(self.screw.clone(), flange, self.checked.thickness, [in_metal, in_board, spacing]);
         hold(&joint.gravity(gravity).wet(settings.service.wet))
     }
+}
+
+/// True for screws that hold the same in every way, with the same distances too close.
+fn alike(one: &ScrewHold, other: &ScrewHold) -> bool {
+    let close = |screw: &ScrewHold| screw.too_close.iter().map(|distance| distance.what.clone()).collect::<Vec<_>>();
+    (one.wall, &one.uplift, &one.sideways) == (other.wall, &other.uplift, &other.sideways) && close(one) == close(other)
 }
 
 fn screw_hold(number: usize, [wall, edge_in_metal, edge_in_board]: [Length; 3], held: Hold) -> ScrewHold {

@@ -250,7 +250,7 @@ pub struct FastenerSpan {
     pub screw: String,
     /// The flanges' alloy.
     pub alloy: String,
-    /// One screw, for each set of distances that occurs.
+    /// One screw of each sort: those that hold the same are one.
     pub screws: Vec<ScrewHold>,
     /// Each row.
     pub rows: Vec<RowHolds>,
@@ -272,9 +272,9 @@ pub struct ScrewHold {
     pub number: usize,
     /// Wall thickness of the flange.
     pub wall: Length,
-    /// From the screw's middle to the nearer edge of the flange.
+    /// From the screw's middle to the nearer edge of the flange: the least of its rows.
     pub edge_in_metal: Length,
-    /// From the screw's middle to the nearer edge of the board.
+    /// From the screw's middle to the nearer edge of the board: the least of its rows.
     pub edge_in_board: Length,
     /// Ways of lifting off, the weakest first.
     pub uplift: Vec<Held>,
@@ -352,9 +352,10 @@ impl PanelSpan {
             let check = check.as_ref()?;
             Some((format!("uniform load {name}, {}", check.governing), check.utilisation?))
         });
-        let points = self.points.iter().filter_map(|check| {
-            Some((format!("{}, {}", check.name, check.governing), check.utilisation?))
-        });
+        let points = self
+            .points
+            .iter()
+            .filter_map(|check| Some((format!("{}, {}", check.name, check.governing), check.utilisation?)));
         uniform.chain(points).collect()
     }
 }

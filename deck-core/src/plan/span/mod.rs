@@ -41,7 +41,7 @@ use crate::published::NO_DECK_RULE;
 use crate::span::{Axis, NO_FIGURE};
 use asked::Asked;
 use picture::Shown;
-use points::BoardPlate;
+use points::{BoardPlate, Worsts};
 use supports::Supports;
 use uniform::ByTable;
 
@@ -68,8 +68,7 @@ fn found(checked: &Checked, boards: &[Panel], rows: &Fastening) -> Result<PlanSp
     };
     let asked = Asked::new(checked, &panel)?;
     let (found, picture) = examine(&asked, checked, boards)?;
-    let supports: Vec<_> =
-        boards.iter().map(|board| (Supports::new(board, &checked.frame), board.length)).collect();
+    let supports: Vec<_> = boards.iter().map(|board| (Supports::new(board, &checked.frame), board.length)).collect();
     let rule = asked.load.is_some() || asked.points.iter().any(|point| point.pounds.is_some());
     Ok(PlanSpan {
         no_figure: None,
@@ -95,9 +94,10 @@ fn examine(
 ) -> Result<(Vec<PanelSpan>, Option<SagPicture>), Error> {
     let mut found: Vec<PanelSpan> = Vec::with_capacity(boards.len());
     let mut worst: Option<(f64, usize, Shown)> = None;
+    let mut worsts = Worsts::default();
     for (index, board) in boards.iter().enumerate() {
         let supports = Supports::new(board, &checked.frame);
-        let (one, at) = one(asked, board, &supports)?;
+        let (one, at) = one(asked, board, &supports, &mut worsts)?;
         if let Some((utilisation, shown)) = most_used(&one, &at)
             && worst.as_ref().is_none_or(|(most, ..)| utilisation > *most)
         {
@@ -125,7 +125,12 @@ fn axis(board: &Panel) -> Axis {
 }
 
 /// A board, and where each point load sags it most.
-fn one(asked: &Asked<'_>, board: &Panel, supports: &Supports) -> Result<(PanelSpan, Vec<[f64; 2]>), Error> {
+fn one(
+    asked: &Asked<'_>,
+    board: &Panel,
+    supports: &Supports,
+    worsts: &mut Worsts,
+) -> Result<(PanelSpan, Vec<[f64; 2]>), Error> {
     let axis = axis(board);
     let mut found = PanelSpan {
         panel: board.label.clone(),
@@ -156,7 +161,7 @@ fn one(asked: &Asked<'_>, board: &Panel, supports: &Supports) -> Result<(PanelSp
     if let (Some(table), Some(beam)) = (&found.table, &found.beam) {
         found.differ = uniform::differ(asked, supports, table, beam);
     }
-    let at = points_of(asked, board, supports, &mut found)?;
+    let at = points_of(asked, board, supports, worsts, &mut found)?;
     Ok((found, at))
 }
 
@@ -164,6 +169,7 @@ fn points_of(
     asked: &Asked<'_>,
     board: &Panel,
     supports: &Supports,
+    worsts: &mut Worsts,
     found: &mut PanelSpan,
 ) -> Result<Vec<[f64; 2]>, Error> {
     let plate = match BoardPlate::new(asked, board, supports, found.axis)? {
@@ -174,18 +180,17 @@ fn points_of(
         }
     };
     let mut places = Vec::new();
-    for load in &asked.points {
-        match plate.check(asked, load) {
-            Ok((check, worst)) => {
-                found.points.push(check);
+    let mut reasons = Vec::new();
+    for (load, worst) in asked.points.iter().zip(worsts.of(&plate, asked)) {
+        match worst {
+            Ok(worst) => {
+                found.points.push(plate.check(asked, load, &worst));
                 places.push(worst.deflection.load_at);
             }
-            Err(reason) => {
-                let before = found.no_points.take().map(|before| format!("{before} ")).unwrap_or_default();
-                found.no_points = Some(format!("{before}{reason}"));
-            }
+            Err(reason) => reasons.push(reason),
         }
     }
+    found.no_points = (!reasons.is_empty()).then(|| reasons.join(" "));
     Ok(places)
 }
 
@@ -193,8 +198,8 @@ fn points_of(
 fn most_used(found: &PanelSpan, at: &[[f64; 2]]) -> Option<(f64, Shown)> {
     let uniform = [&found.table, &found.beam].into_iter().flatten().filter_map(|check| check.utilisation);
     let uniform = uniform.map(|utilisation| (utilisation, Shown::Uniform));
-    let points = found.points.iter().zip(at).enumerate();
-    let points = points.filter_map(|(index, (check, at))| Some((check.utilisation?, Shown::Point(index, *at))));
+    let points = found.points.iter().zip(at);
+    let points = points.filter_map(|(check, at)| Some((check.utilisation?, Shown::Point(check.name.clone(), *at))));
     uniform.chain(points).reduce(|most, other| if other.0 > most.0 { other } else { most })
 }
 

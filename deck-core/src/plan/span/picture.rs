@@ -19,8 +19,8 @@ const MICROMETRE: i64 = 1000;
 pub(super) enum Shown {
     /// The user's uniform load.
     Uniform,
-    /// A point load by its number, at the middle of where it sags most.
-    Point(usize, [f64; 2]),
+    /// A point load by its name, with its middle where the board sags most.
+    Point(String, [f64; 2]),
 }
 
 pub(super) fn picture(
@@ -34,14 +34,15 @@ pub(super) fn picture(
             let Some(load) = &asked.load else { return Ok(None) };
             (PlateLoad::uniform(load.psf / 144.0), load.name.clone(), None)
         }
-        Shown::Point(index, at) => {
-            let Some(point) = asked.points.get(*index) else { return Ok(None) };
+        Shown::Point(name, at) => {
+            let Some(point) = asked.points.iter().find(|point| point.name == *name) else { return Ok(None) };
             let Some(pounds) = point.pounds else { return Ok(None) };
             let size = [point.length.as_inches(), point.width.as_inches()];
             (PlateLoad::patch(*at, size, pounds), point.name.clone(), Some(plate.on_deck(*at)))
         }
     };
-    let bent = plate.model.solve(&[load])?;
+    let Ok(model) = plate.model() else { return Ok(None) };
+    let bent = model.solve(&[load])?;
     let (fore, port) = plate.corner;
     Ok(Some(SagPicture {
         panel: panel.label.clone(),

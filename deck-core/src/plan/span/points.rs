@@ -18,7 +18,7 @@ use crate::span::{
 
 /// A board as a plate: `x` athwart from port, `y` aft from the fore edge.
 pub(super) struct BoardPlate<'a> {
-    pub(super) model: PlateModel,
+    problem: PlateProblem,
     /// Place of the plate's corner: station and distance from the port edge.
     pub(super) corner: (Length, Length),
     pub(super) sides: [f64; 2],
@@ -63,34 +63,32 @@ impl<'a> BoardPlate<'a> {
             })
             .collect();
         let rigidity = Rigidity::new(dx, dy, assumed_torsion(dx, dy));
-        let model = PlateProblem::new(sides[0], sides[1], rigidity, &lines).model();
-        Ok(match model {
-            Ok(model) => Ok(BoardPlate { model, corner: (fore, panel.bounds.port), sides, supports, athwart, aft }),
-            Err(error) => Err(format!("{}. {}", crate::span::NO_FIGURE, error.first().message)),
-        })
+        let problem = PlateProblem::new(sides[0], sides[1], rigidity, &lines);
+        Ok(Ok(BoardPlate { problem, corner: (fore, panel.bounds.port), sides, supports, athwart, aft }))
     }
 
-    /// The limits of a load at its worst place; the reason where there is none.
+    /// The plate with its equations; the reason where they cannot be solved.
+    pub(super) fn model(&self) -> Result<PlateModel, String> {
+        self.problem.model().map_err(|error| format!("{}. {}", crate::span::NO_FIGURE, error.first().message))
+    }
+
+    /// The limits of a load at its worst place.
     ///
     /// # Method
     /// Moments and sag by [`PlateModel::worst_place`], the moments against MR of either axis. Shear: the load goes off over
     /// the edges of what it covers, widened by half the board's thickness all round, at Fs of either axis; our own rule,
     /// derived here, no source.
-    pub(super) fn check(&self, asked: &Asked<'_>, load: &PointLoad) -> Result<(PointCheck, PlateWorst), String> {
-        let force = load.pounds.unwrap_or(1.0);
-        let size = [load.length.as_inches(), load.width.as_inches()];
-        let worst = self.model.worst_place(size, force, None).map_err(|error| {
-            format!("{}: {}. {}", load.name, crate::span::NO_FIGURE, error.first().message)
-        })?;
+    pub(super) fn check(&self, asked: &Asked<'_>, load: &PointLoad, worst: &PlateWorst) -> PointCheck {
+        let force = force(load);
         let limits = Each {
-            deflection: self.sag(asked, load, &worst, force),
-            bending: self.bending(asked, load, &worst, force),
-            shear: self.shear(asked, load, size),
+            deflection: self.sag(asked, load, worst, force),
+            bending: self.bending(asked, load, worst, force),
+            shear: self.shear(asked, load),
         };
         let governing = lowest(&limits);
         let Limit { value, utilisation, .. } = *limits.get(governing);
         let (name, standing) = (load.name.clone(), Standing::Derived);
-        Ok((PointCheck { name, limits, governing, allowable_pounds: value, utilisation, standing }, worst))
+        PointCheck { name, limits, governing, allowable_pounds: value, utilisation, standing }
     }
 
     fn limit(load: &PointLoad, pounds: f64, place: String, clause: String) -> Limit {
@@ -100,10 +98,9 @@ impl<'a> BoardPlate<'a> {
 
     fn sag(&self, asked: &Asked<'_>, load: &PointLoad, worst: &PlateWorst, force: f64) -> Limit {
         let peak = worst.deflection.peak;
-        let (length, place) = self.bay_at(peak.at[1]);
-        let allowed = length / asked.service.deflection;
+        let allowed = self.bay_at(peak.at[1]) / asked.service.deflection;
         let clause = format!(
-            "sag of l/{} of {place}; orthotropic plate (Bogner, Fox and Schmit 1965), EI = {} athwart and {} fore and aft, \
+            "sag of l/{} of the bay, or of twice an overhang (from memory); orthotropic plate (Bogner, Fox and Schmit 1965), EI = {} athwart and {} fore and aft, \
              torsion 0.5 √(Dx Dy) assumed",
             asked.service.deflection,
             significant(self.athwart.ei),
@@ -126,8 +123,8 @@ impl<'a> BoardPlate<'a> {
         Self::limit(load, force / part, self.place(asked, at), clause)
     }
 
-    #[allow(clippy::unused_self, reason = "reads as its neighbours do")]
-    fn shear(&self, asked: &Asked<'_>, load: &PointLoad, [length, width]: [f64; 2]) -> Limit {
+    fn shear(&self, asked: &Asked<'_>, load: &PointLoad) -> Limit {
+        let [length, width] = size(load);
         let (along, across) = (length + asked.thickness, width + asked.thickness);
         let pounds = 2.0 * (along * self.aft.fs + across * self.athwart.fs) / FOOT;
         let clause = format!(
@@ -139,23 +136,19 @@ impl<'a> BoardPlate<'a> {
     }
 
     /// The length that the sag at a place is a part of: the bay's, or twice the overhang's.
-    fn bay_at(&self, y: f64) -> (f64, String) {
-        let station = |y: f64| self.corner.0.as_inches() + y;
-        let bearings = &self.supports.bearings;
-        let past = |index: usize| bearings.get(index).map_or(0.0, |bearing| bearing.middle().as_inches());
-        let (first, last) = (past(0), past(bearings.len().saturating_sub(1)));
-        let here = station(y);
+    fn bay_at(&self, y: f64) -> f64 {
+        let here = self.corner.0.as_inches() + y;
+        let middles: Vec<f64> = self.supports.bearings.iter().map(|bearing| bearing.middle().as_inches()).collect();
         let [fore, aft] = self.supports.overhangs.map(Length::as_inches);
-        if here < first && fore > 0.0 {
-            return (2.0 * fore, "twice the fore overhang".into());
+        if fore > 0.0 && middles.first().is_some_and(|first| here < *first) {
+            return 2.0 * fore;
         }
-        if here > last && aft > 0.0 {
-            return (2.0 * aft, "twice the aft overhang".into());
+        if aft > 0.0 && middles.last().is_some_and(|last| here > *last) {
+            return 2.0 * aft;
         }
-        let ends = self.supports.bearings.iter().skip(1).map(|bearing| bearing.middle().as_inches());
-        let bay = self.supports.bays.iter().zip(ends).find(|(_, end)| here <= *end);
+        let bay = self.supports.bays.iter().zip(middles.iter().skip(1)).find(|(_, end)| here <= **end);
         let bay = bay.map(|(bay, _)| bay).or(self.supports.bays.last());
-        bay.map_or((0.0, String::new()), |bay| (bay.spacing.as_inches(), format!("bay {}", bay.name())))
+        bay.map_or(0.0, |bay| bay.spacing.as_inches())
     }
 
     /// Where the middle of a load stands, in words.
@@ -169,6 +162,41 @@ impl<'a> BoardPlate<'a> {
     pub(super) fn on_deck(&self, [x, y]: [f64; 2]) -> (Length, Length) {
         (self.corner.0 + super::figures::inches(y), self.corner.1 + super::figures::inches(x))
     }
+}
+
+/// Where each load is worst on the plates that were met so far: boards that lie alike are one plate.
+#[derive(Default)]
+pub(super) struct Worsts {
+    known: Vec<(PlateProblem, Vec<Result<PlateWorst, String>>)>,
+}
+
+impl Worsts {
+    /// Of each load the worst on a plate, or why there is no figure.
+    pub(super) fn of(&mut self, plate: &BoardPlate<'_>, asked: &Asked<'_>) -> Vec<Result<PlateWorst, String>> {
+        if let Some((_, found)) = self.known.iter().find(|(problem, _)| *problem == plate.problem) {
+            return found.clone();
+        }
+        let found = match plate.model() {
+            Ok(model) => asked.points.iter().map(|load| worst(&model, load)).collect(),
+            Err(reason) => vec![Err(reason)],
+        };
+        self.known.push((plate.problem.clone(), Vec::clone(&found)));
+        found
+    }
+}
+
+fn worst(model: &PlateModel, load: &PointLoad) -> Result<PlateWorst, String> {
+    let found = model.worst_place(size(load), force(load), None);
+    found.map_err(|error| format!("{}: {}. {}", load.name, crate::span::NO_FIGURE, error.first().message))
+}
+
+fn size(load: &PointLoad) -> [f64; 2] {
+    [load.length.as_inches(), load.width.as_inches()]
+}
+
+/// The user's force; limits do not depend on it.
+fn force(load: &PointLoad) -> f64 {
+    load.pounds.unwrap_or(1.0)
 }
 
 /// The other way round.

@@ -64,12 +64,7 @@ impl Supports {
 fn bay(fore: &Bearing, aft: &Bearing) -> Option<SpanBay> {
     let (spacing, clear) = (aft.middle() - fore.middle(), aft.fore - fore.aft);
     // Flanges lie apart, so this is above zero; what is not is no bay.
-    (clear > Length::ZERO).then_some(SpanBay {
-        fore_member: fore.member,
-        aft_member: aft.member,
-        spacing,
-        clear,
-    })
+    (clear > Length::ZERO).then_some(SpanBay { fore_member: fore.member, aft_member: aft.member, spacing, clear })
 }
 
 impl Bearing {

@@ -142,9 +142,11 @@ fn a_board_within_its_limit_wants_no_blocking_and_is_itself_enough() {
     let first = &plan.span.panels[0];
     assert!(first.table.as_ref().unwrap().utilisation.unwrap() <= 1.0);
     assert_eq!(first.blocking, []);
-    let sanded = plan.span.enough.iter().find(|enough| {
-        enough.series.starts_with("sanded") && enough.axis == crate::span::Axis::Along
-    });
+    let sanded = plan
+        .span
+        .enough
+        .iter()
+        .find(|enough| enough.series.starts_with("sanded") && enough.axis == crate::span::Axis::Along);
     assert_eq!(sanded.unwrap().rating, "3/4");
     assert!((sanded.unwrap().allowable_psf - first.table.as_ref().unwrap().allowable_psf).abs() < 0.02);
 }
@@ -211,7 +213,9 @@ fn a_plan_with_figures_comes_back_from_its_json() {
 fn a_longer_bay_never_carries_more() {
     let limits = |second: u32| {
         let plan = with_frame(
-            &format!(r#""members": [{{"station": 1}}, {{"station": {second}}}, {{"station": 47}}, {{"station": 71}}, {{"station": 95}}]"#),
+            &format!(
+                r#""members": [{{"station": 1}}, {{"station": {second}}}, {{"station": 47}}, {{"station": 71}}, {{"station": 95}}]"#
+            ),
             r#""panel": {"across": {"ei": 300000, "mr": 700, "fs": 250}, "along": {"ei": 110000, "mr": 400, "fs": 160}},
                "points": [{"preset": "heel", "force": {"pounds": 100}}]"#,
         );
@@ -238,10 +242,19 @@ fn a_boat_and_its_metric_twin_take_the_same() {
                 "stock": [{{"label": "ply", "length": {}, "width": {}, "thickness": {}}}],
                 "gap": 0, "span": {{{SANDED}, "load": {{"psf": 60}},
                     "points": [{{"preset": "heel", "force": {{"pounds": 200}}}}]}}}}"#,
-            of(96.0), of(96.0), of(2.0), of(0.125), of(96.0), of(24.0), of(96.0), of(48.0), of(0.75)
+            of(96.0),
+            of(96.0),
+            of(2.0),
+            of(0.125),
+            of(96.0),
+            of(24.0),
+            of(96.0),
+            of(48.0),
+            of(0.75)
         )
     };
-    let [inches, metric] = [("in", 1.0), ("mm", 25.4)].map(|(unit, inch)| plan(&Job::from_json(&job(unit, inch)).unwrap()).unwrap().span);
+    let [inches, metric] =
+        [("in", 1.0), ("mm", 25.4)].map(|(unit, inch)| plan(&Job::from_json(&job(unit, inch)).unwrap()).unwrap().span);
     assert_eq!(inches.picture, metric.picture);
     assert_eq!(inches.enough, metric.enough);
     for (one, other) in inches.panels.iter().zip(&metric.panels) {

@@ -40,8 +40,10 @@ pub(super) fn by_table(asked: &Asked<'_>, supports: &Supports, axis: Axis, bread
         let options = options(asked, support, Some(bay.clear), breadth);
         let (limits, note) = match span_limits(asked.panel, bay.spacing, axis, supports.count(), &options)? {
             SpanAnswer::Limits(limits) => (limits, None),
-            SpanAnswer::NoFigure(none) => match closer(asked, supports, axis, bay, options)? {
-                Some(limits) => (limits, Some(format!("Bay {} is closer than the table goes: its closest counts.", bay.name()))),
+            SpanAnswer::NoFigure(none) => match closer(asked, supports, axis, bay, &options)? {
+                Some(limits) => {
+                    (limits, Some(format!("Bay {} is closer than the table goes: its closest counts.", bay.name())))
+                }
                 None => return Ok(ByTable::None(format!("{} Bay {}.", none.no_figure, bay.name()))),
             },
         };
@@ -62,9 +64,9 @@ fn closer(
     supports: &Supports,
     axis: Axis,
     bay: &SpanBay,
-    options: SpanOptions,
+    options: &SpanOptions,
 ) -> Result<Option<Box<SpanLimits>>, Error> {
-    let options = SpanOptions { clear_span: None, ..options };
+    let options = SpanOptions { clear_span: None, ..options.clone() };
     Ok(match span_limits(asked.panel, bay.spacing, axis, supports.count(), &options)? {
         SpanAnswer::NoFigure(none) => none.at_least_spacing,
         SpanAnswer::Limits(_) => None,
@@ -76,7 +78,11 @@ pub(super) fn table_check(asked: &Asked<'_>, limits: &SpanLimits, bay: &str) -> 
     let of = |criterion: Criterion| {
         limit(asked, limits.load(criterion), format!("bay {bay}"), limits.source.get(criterion).clone())
     };
-    check(asked, Each { deflection: of(Criterion::Deflection), bending: of(Criterion::Bending), shear: of(Criterion::Shear) }, limits.standing)
+    check(
+        asked,
+        Each { deflection: of(Criterion::Deflection), bending: of(Criterion::Bending), shear: of(Criterion::Shear) },
+        limits.standing,
+    )
 }
 
 fn limit(asked: &Asked<'_>, psf: f64, place: String, clause: String) -> Limit {
@@ -126,11 +132,8 @@ pub(super) fn by_beam(
     let (sag, moment, shear) = (stretches.sag(), stretches.moment(), stretches.shear());
     let source = "continuous beam on the true bearings, live load on the worst bays, shear deflection not counted; derived \
          here, capacities as in the table's clause";
-    let sag_clause = format!(
-        "w = (l/{})/sag under 1 psf, EI = {}; {source}",
-        asked.service.deflection,
-        significant(capacity.ei)
-    );
+    let sag_clause =
+        format!("w = (l/{})/sag under 1 psf, EI = {}; {source}", asked.service.deflection, significant(capacity.ei));
     let moment_clause = format!("w = MR/moment under 1 psf, MR = {}; {source}", significant(capacity.mr));
     let shear_clause =
         format!("w = Fs/shear under 1 psf at a bearing's edge, Fs = {}; {source}", significant(capacity.fs));
@@ -203,7 +206,8 @@ impl Stretches<'_> {
         let bays = self.supports.bays.iter().zip(&self.worst.spans).enumerate().flat_map(|(index, (bay, span))| {
             let at_fore = span.shear.most.value.abs() - PSF * half(index);
             let at_aft = span.shear.least.value.abs() - PSF * half(index + 1);
-            [(at_fore, bay.fore_member), (at_aft, bay.aft_member)].map(|(value, member)| (value, format!("beside M{member}")))
+            [(at_fore, bay.fore_member), (at_aft, bay.aft_member)]
+                .map(|(value, member)| (value, format!("beside M{member}")))
         });
         let last = bearings.len().saturating_sub(1);
         let tips = self.worst.overhangs.iter().zip([0, last]).filter_map(|(span, index)| {
@@ -215,7 +219,12 @@ impl Stretches<'_> {
 }
 
 /// Why table and beam give different loads, where they do by more than half a hundredth.
-pub(super) fn differ(asked: &Asked<'_>, supports: &Supports, table: &UniformCheck, beam: &UniformCheck) -> Option<String> {
+pub(super) fn differ(
+    asked: &Asked<'_>,
+    supports: &Supports,
+    table: &UniformCheck,
+    beam: &UniformCheck,
+) -> Option<String> {
     const ALIKE: f64 = 0.005;
     if (table.allowable_psf / beam.allowable_psf - 1.0).abs() <= ALIKE {
         return None;
