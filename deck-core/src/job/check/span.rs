@@ -182,7 +182,7 @@ fn check_fasteners(parts: &Parts<'_>, spec: &HoldSpec) -> Result<(), Error> {
             faults.take(Metal::published(alloy, defaults::WALL.value));
         }
         None => {
-            faults.push(missing("alloy", "The flanges have no alloy.", "Give alloy and temper, such as \"6061-T6\"."))
+            faults.push(missing("alloy", "The flanges have no alloy.", "Give alloy and temper, such as \"6061-T6\"."));
         }
     }
     size(parts, spec.head, "head", &mut faults);
