@@ -1,5 +1,6 @@
 //! What a job asks of strength, in the words of the room that answers.
 
+use super::figures::given;
 use super::found::PointLoad;
 use crate::error::Error;
 use crate::job::{Checked, LoadSpec, PointPreset, PointSpec, Service};
@@ -40,7 +41,10 @@ impl<'a> Asked<'a> {
 fn uniform(load: &LoadSpec) -> Result<Option<Load>, Error> {
     Ok(match (load.psf, load.kpa, &load.preset) {
         (Some(psf), ..) => Some(Load::user(psf)?),
-        (_, Some(kilopascals), _) => Some(Load::kilopascals(kilopascals)?),
+        (_, Some(kilopascals), _) => {
+            let load = Load::kilopascals(kilopascals)?;
+            Some(Load { psf: given(load.psf), ..load })
+        }
         (.., Some(preset)) => Some(Load::preset(preset)?),
         _ => None,
     })
@@ -51,6 +55,6 @@ fn point(spec: &PointSpec) -> Option<PointLoad> {
     let (length, width) = spec.size()?;
     let usual = spec.preset.is_some() && (spec.length.is_none() || spec.width.is_none());
     let (source, standing) = if usual { (USUAL_SIZE, Standing::CommonPractice) } else { (OWN_SIZE, Standing::Choice) };
-    let pounds = spec.force.as_ref().and_then(crate::job::ForceSpec::in_pounds);
+    let pounds = spec.force.as_ref().and_then(crate::job::ForceSpec::in_pounds).map(given);
     Some(PointLoad { name: spec.title().into(), pounds, length, width, source: source.into(), standing })
 }

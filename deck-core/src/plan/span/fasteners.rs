@@ -1,6 +1,6 @@
 //! What each row of fasteners holds, by the screw, the flange and the distances that the plan gives it.
 
-use super::figures::significant;
+use super::figures::{given, significant};
 use super::found::{FastenerSpan, RowHolds, ScrewHold};
 use crate::error::Error;
 use crate::fasteners::{Fastening, Row};
@@ -24,8 +24,8 @@ pub(super) fn fasteners(
         alloy: alloy.clone(),
         screws: Vec::new(),
         rows: Vec::new(),
-        lift_pounds: spec.lift.as_ref().and_then(ForceSpec::in_pounds).map(significant),
-        side_pounds: spec.side.as_ref().and_then(ForceSpec::in_pounds).map(significant),
+        lift_pounds: spec.lift.as_ref().and_then(ForceSpec::in_pounds).map(given),
+        side_pounds: spec.side.as_ref().and_then(ForceSpec::in_pounds).map(given),
         notes: Vec::new(),
     };
     for row in &fastening.rows {

@@ -1,7 +1,8 @@
 //! What the plan says of strength, as plain values.
 //!
 //! Loads are pounds to the square foot and forces pounds, each named by its field. Figures are rounded to four significant
-//! digits once, where they enter the plan, and a utilisation is reckoned before that; lengths that were reckoned are
+//! digits once, where they enter the plan, and a utilisation is reckoned before that; chosen loads that were given in other
+//! units to six; lengths that were reckoned are
 //! rounded to a hundredth of a millimetre.
 
 use crate::job::Service;
