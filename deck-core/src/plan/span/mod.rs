@@ -146,7 +146,7 @@ fn one(
         points: Vec::new(),
         no_points: None,
         spacing: advice::spacing(asked, supports, board.length)?,
-        blocking: advice::blocking(asked, supports, axis, board.length)?,
+        blocking: Vec::new(),
     };
     match uniform::by_table(asked, supports, axis, board.length)? {
         ByTable::Limits { limits, bay, note } => {
@@ -154,6 +154,10 @@ fn one(
             found.no_figure = note;
         }
         ByTable::None(reason) => found.no_figure = Some(reason),
+    }
+    let within = found.table.as_ref().is_some_and(|table| table.utilisation.is_none_or(|used| used <= 1.0));
+    if !within {
+        found.blocking = advice::blocking(asked, supports, axis, board.length)?;
     }
     if let ByTable::Limits { limits, .. } = uniform::by_table(asked, supports, points::other(axis), board.length)? {
         found.other_way = Some(figures::significant(limits.allowable()));
