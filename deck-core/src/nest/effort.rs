@@ -27,16 +27,16 @@ pub enum Effort {
 const QUICK_BASE: u64 = 12_000;
 /// Steps that quick may take for each copy of a part, so that its time grows with the order and not faster.
 const QUICK_EACH: u64 = 2_000;
-/// About a second, at some twenty nanoseconds a step.
-const STANDARD: u64 = 50_000_000;
+/// About a second, at some fourteen nanoseconds a step.
+const STANDARD: u64 = 70_000_000;
 /// Some hundredths of a second: quick fills one sheet by dynamic programming and searches little.
 const QUICK_ONE: u64 = 4_000_000;
 /// About a second: a step of filling one sheet takes a few nanoseconds.
 const STANDARD_ONE: u64 = 200_000_000;
 /// About twenty seconds.
 const THOROUGH_ONE: u64 = 4_000_000_000;
-/// About twenty seconds.
-const THOROUGH: u64 = 1_000_000_000;
+/// About forty seconds.
+const THOROUGH: u64 = 3_000_000_000;
 /// Standard stops when so many steps for each copy have brought nothing better: orders of ten parts are done within half
 /// a second, those of twenty and more take the second that they may.
 const STANDARD_PATIENCE: u64 = 2_500_000;
