@@ -86,7 +86,7 @@ pub(super) struct Steps<'w> {
 
 impl<'w> Steps<'w> {
     /// So many steps, fewer where so many in a row bring nothing better.
-    fn new(left: u64, patience: u64) -> Steps<'w> {
+    pub(super) fn new(left: u64, patience: u64) -> Steps<'w> {
         Steps { left, patience, since_better: 0, watch: None }
     }
 
@@ -100,6 +100,18 @@ impl<'w> Steps<'w> {
         let taken = self.left / parts.max(1);
         self.left -= taken;
         Steps { watch: self.watch, ..Steps::new(taken, self.patience / parts.max(1)) }
+    }
+
+    /// Takes at most so many off, to be spent on something that betters no answer; what is left of them can be given back.
+    pub(super) fn lend(&mut self, most: u64) -> Steps<'w> {
+        let lent = self.left.min(most);
+        self.left -= lent;
+        Steps { watch: self.watch, ..Steps::new(lent, u64::MAX) }
+    }
+
+    /// What is left of steps that were lent.
+    pub(super) fn take_back(&mut self, lent: &Steps<'_>) {
+        self.left = self.left.saturating_add(lent.left);
     }
 
     /// Steps that are left.

@@ -11,6 +11,9 @@ use super::random::SplitMix;
 use super::repack::repack;
 use super::watch::{Standing, Watch};
 
+/// The share of the steps that may go into a better bound: one in so many.
+const BOUNDING: u64 = 4;
+
 /// The best answer that the effort pays for.
 pub(super) fn search(
     problem: &Problem,
@@ -27,11 +30,18 @@ pub(super) fn search(
         best.offer(cheaper);
     }
     if let Some((unplaced, cost)) = best.value() {
-        bound.tighten(problem, unplaced, cost);
+        bound.tighten(problem, unplaced, cost, &mut quick());
     }
     standing.bounded(bound.least());
     watch.ask();
     if let Some(mut steps) = effort.search(copies).map(|steps| steps.watched(watch)) {
+        // A bound that is met saves the rest of the steps, so it comes first.
+        if let Some(solution) = best.solution() {
+            let mut share = steps.lend(steps.left() / BOUNDING);
+            bound.strengthen(problem, solution, &mut share);
+            steps.take_back(&share);
+            standing.bounded(bound.least());
+        }
         // Whole orders are shuffled for a small share of the steps; working on a few sheets at a time gains more. What
         // is tried with sheets of other sizes comes before the sheets are held fixed and made one fewer.
         const SHUFFLING: u64 = 16;
