@@ -39,6 +39,7 @@ mod random;
 mod repack;
 mod report;
 mod result;
+mod roundup;
 mod search;
 mod sheets;
 #[cfg(test)]

@@ -162,7 +162,7 @@ impl Fronts {
 }
 
 /// Cuts a node in two; the index of the first, behind which the second follows.
-fn split(nodes: &mut Vec<Node>, node: usize, line: SawLine, at: i64) -> usize {
+pub(super) fn split(nodes: &mut Vec<Node>, node: usize, line: SawLine, at: i64) -> usize {
     let first = nodes.len();
     // A few rectangles have a few dozen nodes.
     let index = u32::try_from(first).unwrap_or(u32::MAX - 1);

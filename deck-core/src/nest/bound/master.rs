@@ -25,6 +25,8 @@ pub(super) struct Master {
     inverse: Vec<f64>,
     /// Values of the columns in the basis.
     values: Vec<f64>,
+    /// What one more of each row's need would cost.
+    duals: Vec<f64>,
     since_inverted: usize,
     /// Entries of all columns.
     entries: u64,
@@ -33,9 +35,9 @@ pub(super) struct Master {
 /// Below it a figure counts as zero.
 const ZERO: f64 = 1e-9;
 /// Pivots after which the inverse is computed afresh.
-const FRESH: usize = 60;
+const FRESH: usize = 200;
 /// Cells of the inverse that are worked on in the time of a step.
-const CELLS: u64 = 4;
+const CELLS: u64 = 16;
 /// Added to the needs in rising multiples, so that few bases are degenerate. The sums stay far below a sheet.
 const NUDGE: f64 = 1e-8;
 
@@ -53,6 +55,7 @@ impl Master {
             basis: (0..rows).collect(),
             inverse: Vec::new(),
             values: Vec::new(),
+            duals: vec![0.0; rows],
             since_inverted: 0,
         };
         master.invert();
@@ -64,13 +67,21 @@ impl Master {
         self.columns.push(column);
     }
 
+    /// Makes a column so dear that it is not used where there is another way.
+    pub(super) fn forbid(&mut self, column: usize) {
+        let dear = 1.0 + self.columns.iter().map(|column| column.cost).fold(0.0, f64::max);
+        if let Some(column) = self.columns.get_mut(column) {
+            column.cost = dear;
+        }
+        self.fresh_duals();
+    }
+
     /// Pivots until no column lowers the cost, at most so many times.
     pub(super) fn solve(&mut self, most: usize, steps: &mut Steps<'_>) {
         for _ in 0..most {
             steps.spend(self.work());
-            let duals = self.duals();
-            let Some(column) = self.entering(&duals).filter(|_| !steps.spent_all()) else { break };
-            if !self.pivot(column) {
+            let Some((cost, column)) = self.entering().filter(|_| !steps.spent_all()) else { break };
+            if !self.pivot(column, cost) {
                 break;
             }
         }
@@ -79,11 +90,16 @@ impl Master {
     /// Steps that a pivot takes, with its share of the next inversion.
     fn work(&self) -> u64 {
         let rows = self.needs.len() as u64;
-        1 + (rows * rows * (1 + rows / FRESH as u64) + self.entries) / CELLS
+        1 + (rows * rows * (1 + 2 * rows / FRESH as u64) + 2 * self.entries) / CELLS
     }
 
     /// What one more of each row's need would cost.
-    pub(super) fn duals(&self) -> Vec<f64> {
+    pub(super) fn duals(&self) -> &[f64] {
+        &self.duals
+    }
+
+    /// Works them out from the costs of the basis.
+    fn fresh_duals(&mut self) {
         let rows = self.needs.len();
         let mut duals = vec![0.0; rows];
         for (&column, row) in self.basis.iter().zip(self.inverse.chunks(rows.max(1))) {
@@ -94,7 +110,7 @@ impl Master {
                 }
             }
         }
-        duals
+        self.duals = duals;
     }
 
     pub(super) fn cost(&self) -> f64 {
@@ -107,20 +123,21 @@ impl Master {
         self.basis.iter().copied().zip(self.values.iter().copied())
     }
 
-    fn entering(&self, duals: &[f64]) -> Option<usize> {
-        let reduced = |column: &Column| column.cost - dot(column, duals);
-        let mut best = (-ZERO, None);
+    /// The column that lowers the cost most for each one of it, and by how much.
+    fn entering(&self) -> Option<(f64, usize)> {
+        let mut best = None;
+        let mut least = -ZERO;
         for (index, column) in self.columns.iter().enumerate() {
-            let cost = reduced(column);
-            if cost < best.0 {
-                best = (cost, Some(index));
+            let cost = column.cost - dot(column, &self.duals);
+            if cost < least {
+                (least, best) = (cost, Some((cost, index)));
             }
         }
-        best.1
+        best
     }
 
     /// Brings a column into the basis. False where nothing limits it or the inverse is lost.
-    fn pivot(&mut self, entering: usize) -> bool {
+    fn pivot(&mut self, entering: usize, cost: f64) -> bool {
         let rows = self.needs.len();
         let Some(column) = self.columns.get(entering) else { return false };
         let direction: Vec<f64> = self.inverse.chunks(rows.max(1)).map(|row| dot(column, row)).collect();
@@ -146,6 +163,9 @@ impl Master {
             return self.invert();
         }
         let pivot_row: Vec<f64> = self.inverse.iter().skip(row * rows).take(rows).map(|cell| cell / slope).collect();
+        for (dual, cell) in self.duals.iter_mut().zip(&pivot_row) {
+            *dual += cost * cell;
+        }
         for (at, (cells, &factor)) in self.inverse.chunks_mut(rows.max(1)).zip(&direction).enumerate() {
             if at == row {
                 cells.copy_from_slice(&pivot_row);
@@ -213,6 +233,7 @@ impl Master {
             .chunks(rows.max(1))
             .map(|row| row.iter().zip(&self.needs).map(|(cell, need)| cell * need).sum())
             .collect();
+        self.fresh_duals();
         true
     }
 }

@@ -63,7 +63,7 @@ impl Measures {
             master.solve(PIVOTS, steps);
             steps.spend(self.shapes.work());
             let amounts = master.duals();
-            let Some(pair) = self.most_exceeded(&amounts).filter(|pair| !seen.contains(pair)) else { break };
+            let Some(pair) = self.most_exceeded(amounts).filter(|pair| !seen.contains(pair)) else { break };
             seen.push(pair);
             let each: Vec<i128> = self.shapes.each(pair).map(|(each, _)| each).collect();
             let measure = coarse(self.shapes.gives(pair).next().unwrap_or(0), &each);

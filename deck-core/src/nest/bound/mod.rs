@@ -1,13 +1,16 @@
 //! What no nest can undercut: a lower bound on the cost, and when an answer is proven the best.
 
+mod board;
 mod cover;
 mod dual;
 mod fronts;
 mod function;
 mod generate;
+mod joins;
 mod master;
 mod measures;
 mod price;
+mod raster;
 mod shapes;
 mod suffix;
 mod whole;
@@ -18,7 +21,7 @@ use super::effort::Steps;
 use super::problem::{Class, Problem, Rack, Size};
 use cover::{Offer, greatest_divisor, least_cost};
 use dual::needs_by_shape;
-use generate::{Generator, Round};
+use generate::{Gap, Generator, Round};
 use shapes::Item;
 use std::collections::BTreeSet;
 use whole::{Need, Price, least_whole_cost};
@@ -111,7 +114,10 @@ impl Bound {
         };
         let grain = prices.iter().fold(0, |divisor, price| greatest_divisor(divisor, price.cost));
         while open(self) && !steps.spent_all() {
-            let Round::Priced(need, more) = generator.round(self.all, answer.cost, grain, steps) else { break };
+            let Round::Priced(need, more) = generator.round(Gap { least: self.all, known: answer.cost, grain }, steps)
+            else {
+                break;
+            };
             self.take(need, &prices);
             if !more {
                 break;

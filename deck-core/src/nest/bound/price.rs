@@ -10,12 +10,15 @@ use super::super::build::Node;
 use super::super::effort::Steps;
 use super::super::problem::Size;
 use super::fronts::Fronts;
+use super::joins::Joins;
 use super::suffix::{Load, Suffixes};
 
 /// Parts of one class as they may lie on the sheet at hand, and what one is worth.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Ware {
     pub(super) class: u32,
+    /// Its place in the list of the sheet.
+    pub(super) place: u16,
     pub(super) lies: [Option<Size>; 2],
     pub(super) count: u32,
     /// Area and other measures that add up to no more than the sheet's. Below 2^31.
@@ -51,11 +54,18 @@ const ENOUGH: usize = 3;
 const SAWN: usize = 7;
 /// Larger sets than this are not tried at all.
 const DEEPEST: usize = 11;
-/// Up to that many, all parts that could join are tried before one of them is followed, which makes the bound sharper.
-const LOOKED_AHEAD: usize = 4;
+/// Steps that it takes to look up what is known of a set.
+const LOOKED_UP: u64 = 8;
 
 /// Looks for patterns worth more than the threshold until the steps are spent.
-pub(super) fn price(sheet: Size, room: &[i64], wares: &[Ware], threshold: i64, steps: &mut Steps<'_>) -> Priced {
+pub(super) fn price(
+    sheet: Size,
+    room: &[i64],
+    wares: &[Ware],
+    joins: &mut Joins,
+    threshold: i64,
+    steps: &mut Steps<'_>,
+) -> Priced {
     let mut wares: Vec<&Ware> = wares.iter().filter(|ware| ware.value > 0).collect();
     wares.sort_by(|one, other| other.value.cmp(&one.value).then(one.class.cmp(&other.class)));
     let orders = (0..room.len()).map(|measure| by_worth(&wares, measure)).collect();
@@ -68,6 +78,7 @@ pub(super) fn price(sheet: Size, room: &[i64], wares: &[Ware], threshold: i64, s
         room.iter().enumerate().map(|(measure, &whole)| Suffixes::new(wares.iter().map(load(measure)), whole, steps));
     let tables: Vec<Suffixes> = tables.map_while(|table| table).collect();
     let mut search = Search {
+        joins,
         wares,
         orders,
         tables,
@@ -79,7 +90,10 @@ pub(super) fn price(sheet: Size, room: &[i64], wares: &[Ware], threshold: i64, s
         hits: 0,
         steps,
     };
-    search.branch(0, left, room, 0);
+    let most = search.most(0, &left, room, 0);
+    if most > threshold {
+        search.branch(0, left, room, 0, most);
+    }
     let mut found = search.found;
     found.sort_by(|one, other| other.value.cmp(&one.value).then_with(|| one.parts.cmp(&other.parts)));
     let bound = found.first().map_or(search.bound, |best| best.value.max(search.bound));
@@ -103,6 +117,7 @@ fn by_worth(wares: &[&Ware], measure: usize) -> Vec<usize> {
 }
 
 struct Search<'w, 's, 't> {
+    joins: &'s mut Joins,
     wares: Vec<&'w Ware>,
     /// By measure, the wares in order of worth for it.
     orders: Vec<Vec<usize>>,
@@ -120,13 +135,9 @@ struct Search<'w, 's, 't> {
 }
 
 impl Search<'_, '_, '_> {
-    /// Everything that holds the chosen parts and more of what is left; `room` is what they leave of each measure.
-    /// True where something was found.
-    fn branch(&mut self, from: usize, mut left: Vec<u32>, room: &[i64], value: i64) -> bool {
-        let most = self.most(from, &left, room, value);
-        if most <= self.threshold {
-            return false;
-        }
+    /// Everything that holds the chosen parts and more of what is left from that ware on; `room` is what they leave of
+    /// each measure, and `most` what all may be worth. True where something was found.
+    fn branch(&mut self, from: usize, mut left: Vec<u32>, room: &[i64], value: i64, most: i64) -> bool {
         if self.is_over() || self.chosen.len() >= DEEPEST {
             self.bound = self.bound.max(most);
             return value > self.threshold && self.catch_up() && self.record(value);
@@ -135,19 +146,17 @@ impl Search<'_, '_, '_> {
             return false;
         }
         self.drop_what_lacks_room(from, &mut left, room, value);
-        if self.chosen.len() <= LOOKED_AHEAD {
-            self.drop_what_cannot_join(from, &mut left);
-        }
+        self.drop_what_cannot_join(from, &mut left);
         let mut any = false;
         for at in from..left.len() {
             if left.get(at).is_none_or(|&copies| copies == 0) {
                 continue;
             }
-            let most = self.most(at, &left, room, value);
-            if most <= self.threshold {
+            if self.whole_wares(at, room, None, value) <= self.threshold {
                 break;
             }
             if self.is_over() {
+                let most = self.most(at, &left, room, value);
                 self.bound = self.bound.max(most);
                 break;
             }
@@ -182,17 +191,18 @@ impl Search<'_, '_, '_> {
         if self.whole_wares(at, room, Some(ware), value) <= self.threshold {
             return false;
         }
-        let less: Vec<i64> = room.iter().zip(&ware.measures).map(|(room, measure)| room - measure).collect();
-        self.chosen.push(at);
-        if self.chosen.len() <= SAWN && !self.catch_up() {
-            self.chosen.pop();
-            return false;
-        }
         let mut fewer = left.to_vec();
         if let Some(copies) = fewer.get_mut(at) {
             *copies -= 1;
         }
-        let any = self.branch(at, fewer, &less, value + ware.value);
+        let less: Vec<i64> = room.iter().zip(&ware.measures).map(|(room, measure)| room - measure).collect();
+        let most = self.most(at, &fewer, &less, value + ware.value);
+        if most <= self.threshold {
+            return false;
+        }
+        self.chosen.push(at);
+        let sawn = self.chosen.len() > SAWN || self.catch_up();
+        let any = sawn && self.branch(at, fewer, &less, value + ware.value, most);
         self.chosen.pop();
         while self.fronts.depth() > self.chosen.len() {
             self.fronts.pop();
@@ -211,12 +221,28 @@ impl Search<'_, '_, '_> {
         }
     }
 
+    /// What cannot be sawn together with the chosen; larger sets than those that are remembered are left as they are.
     fn drop_what_cannot_join(&mut self, from: usize, left: &mut [u32]) {
+        let set: Vec<u16> = self.chosen.iter().filter_map(|&at| self.wares.get(at)).map(|ware| ware.place).collect();
+        let Some(mut known) = self.joins.of(&set) else { return };
+        self.steps.spend(LOOKED_UP * (1 + set.len() as u64));
         for (copies, &ware) in left.iter_mut().zip(&self.wares).skip(from) {
-            if *copies > 0 && !self.fronts.holds(ware.lies, self.steps) {
+            if self.steps.spent_all() {
+                break;
+            }
+            if *copies == 0 {
+                continue;
+            }
+            let fits = known.says(ware.place).unwrap_or_else(|| {
+                let fits = self.fronts.holds(ware.lies, self.steps);
+                known.note(ware.place, fits);
+                fits
+            });
+            if !fits {
                 *copies = 0;
             }
         }
+        self.joins.keep(&set, known);
     }
 
     /// What the chosen and the best of what is left are worth together, at most.
@@ -268,7 +294,8 @@ impl Search<'_, '_, '_> {
     }
 }
 
-fn counted(mut classes: Vec<u32>) -> Vec<(u32, u32)> {
+/// Classes with copies, each once.
+pub(super) fn counted(mut classes: Vec<u32>) -> Vec<(u32, u32)> {
     classes.sort_unstable();
     let mut counted: Vec<(u32, u32)> = Vec::new();
     for class in classes {
@@ -307,24 +334,31 @@ mod tests {
     use super::*;
 
     fn ware(class: u32, size: Size, count: u32, value: i64) -> Ware {
-        Ware { class, lies: [Some(size), None], count, measures: vec![size.0 * size.1], value }
+        Ware {
+            class,
+            place: u16::try_from(class).unwrap(),
+            lies: [Some(size), None],
+            count,
+            measures: vec![size.0 * size.1],
+            value,
+        }
     }
 
     #[test]
     fn the_best_of_a_small_sheet() {
         // The pinwheel's four would be worth eight, but cannot be sawn: three of them and the small one are.
         let wares = [ware(0, (3, 2), 2, 20), ware(1, (2, 3), 2, 20), ware(2, (2, 2), 1, 9)];
-        let priced = price((5, 5), &[25], &wares, 0, &mut Steps::new(1_000_000, u64::MAX));
+        let priced = price((5, 5), &[25], &wares, &mut Joins::default(), 0, &mut Steps::new(1_000_000, u64::MAX));
         assert_eq!((priced.bound, priced.found[0].value), (69, 69));
         // Nothing exceeds a higher threshold; what lies below it is not proven.
-        let priced = price((5, 5), &[25], &wares, 70, &mut Steps::new(1_000_000, u64::MAX));
+        let priced = price((5, 5), &[25], &wares, &mut Joins::default(), 70, &mut Steps::new(1_000_000, u64::MAX));
         assert_eq!((priced.bound, priced.found.len()), (70, 0));
     }
 
     #[test]
     fn a_search_broken_off_still_bounds() {
         let wares = [ware(0, (3, 2), 2, 20), ware(1, (2, 3), 2, 20), ware(2, (2, 2), 1, 9)];
-        let priced = price((5, 5), &[25], &wares, 0, &mut Steps::new(3, u64::MAX));
+        let priced = price((5, 5), &[25], &wares, &mut Joins::default(), 0, &mut Steps::new(3, u64::MAX));
         assert!(priced.bound >= 69);
     }
 }

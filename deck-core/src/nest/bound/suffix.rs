@@ -64,7 +64,9 @@ fn level(figure: i64) -> usize {
 fn add(row: &mut [i64], size: usize, value: i64, count: u32) {
     if size == 0 {
         let all = value.saturating_mul(i64::from(count));
-        row.iter_mut().for_each(|cell| *cell = cell.saturating_add(all));
+        for cell in row {
+            *cell = cell.saturating_add(all);
+        }
         return;
     }
     if count > COUNTED {
