@@ -27,8 +27,8 @@ pub enum Effort {
 const QUICK_BASE: u64 = 12_000;
 /// Steps that quick may take for each copy of a part, so that its time grows with the order and not faster.
 const QUICK_EACH: u64 = 2_000;
-/// About a second, at some twenty nanoseconds a step.
-const STANDARD: u64 = 50_000_000;
+/// Less than a second, at ten to twenty nanoseconds a step.
+const STANDARD: u64 = 60_000_000;
 /// About twenty seconds.
 const THOROUGH: u64 = 1_000_000_000;
 /// Standard stops when so many steps for each copy have brought nothing better. Orders of the size of a boat are then

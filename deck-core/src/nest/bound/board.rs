@@ -51,6 +51,15 @@ impl Board {
         self.raster.is_some()
     }
 
+    /// By class, how many copies lie on a sheet in rows and columns.
+    pub(super) fn in_rows(&self) -> impl Iterator<Item = (u32, u32)> + '_ {
+        let copies = |size: Size| (self.size.0 / size.0.max(1)).saturating_mul(self.size.1 / size.1.max(1));
+        self.wares.iter().filter_map(move |ware| {
+            let most = ware.lies.iter().flatten().map(|&size| copies(size)).max()?;
+            Some((ware.class, u32::try_from(most).unwrap_or(u32::MAX)))
+        })
+    }
+
     /// What parts are worth, by class in `rows`.
     pub(super) fn value(&mut self, rows: &[usize], values: &[i64]) {
         for ware in &mut self.wares {
@@ -64,7 +73,7 @@ impl Board {
         let valued = |ware: &Ware| Valued { class: ware.class, lies: ware.lies, value: ware.value };
         let parts: Vec<Valued> = self.wares.iter().map(valued).collect();
         match self.raster.as_ref().and_then(|raster| raster.worth(&parts, steps)) {
-            Some(worth) => Priced { found: worth.patterns(self.size, threshold), bound: worth.most() },
+            Some(worth) => Priced { found: worth.patterns(self.size, threshold, steps), bound: worth.most() },
             None => Priced { found: Vec::new(), bound: i64::MAX },
         }
     }

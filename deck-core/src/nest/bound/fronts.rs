@@ -10,6 +10,9 @@ use super::super::effort::Steps;
 use super::super::problem::Size;
 use crate::stock::SawLine;
 
+/// Subsets from which on one more rectangle takes long enough to be broken off.
+const MANY: usize = 1 << 6;
+
 /// Smallest pieces of all subsets of the rectangles chosen so far. A subset is a number with one bit for each.
 #[derive(Debug)]
 pub(super) struct Fronts {
@@ -57,7 +60,8 @@ impl Fronts {
         pushed
     }
 
-    /// Adds one more rectangle. False, and nothing is added, where the sheet does not hold all.
+    /// Adds one more rectangle. False, and nothing is added, where the sheet does not hold all, or where for one of many
+    /// the steps do not last.
     pub(super) fn push(&mut self, lies: [Option<Size>; 2], steps: &mut Steps<'_>) -> bool {
         let (own, kept) = (self.starts.len() - 1, self.points.len());
         for subset in own..2 * own {
@@ -81,7 +85,7 @@ impl Fronts {
                 }
                 side = (side - 1) & others;
             }
-            let fits = !scratch.is_empty();
+            let fits = !scratch.is_empty() && (own < MANY || !steps.spent_all());
             self.points.extend(&scratch);
             self.scratch = scratch;
             if !fits {

@@ -111,6 +111,9 @@ impl<'p> Generator<'p> {
         };
         generator.loose = generator.boards.iter().all(Board::is_fast);
         generator.start();
+        if generator.loose {
+            generator.start_in_rows();
+        }
         for (pattern, _) in &answer.runs {
             generator.add(pattern.clone());
         }
@@ -136,6 +139,16 @@ impl<'p> Generator<'p> {
         }
         self.patterns = vec![None; columns.len()];
         self.master = Master::new(&needs, columns);
+    }
+
+    /// Sheets of one class each. They keep small parts from being thought worth a sheet; no answer is made of them, so
+    /// their cuts are not told.
+    fn start_in_rows(&mut self) {
+        let rows: Vec<(usize, (u32, u32))> =
+            self.boards.iter().flat_map(|board| board.in_rows().map(|part| (board.rack, part))).collect();
+        for (rack, part) in rows {
+            self.add(Pattern { rack, nodes: Vec::new(), parts: vec![part], area: 0 });
+        }
     }
 
     fn add(&mut self, pattern: Pattern) {
@@ -301,7 +314,8 @@ impl<'p> Generator<'p> {
         }
         let patterns = self.patterns.into_iter().zip(times);
         let mut patterns: Vec<(Pattern, f64)> =
-            patterns.filter_map(|(pattern, times)| Some((pattern?, times))).filter(|used| used.1 > 0.0).collect();
+            patterns.filter_map(|(pattern, times)| Some((pattern?, times))).collect();
+        patterns.retain(|(pattern, times)| *times > 0.0 && !pattern.nodes.is_empty());
         patterns.sort_by(|one, other| other.1.total_cmp(&one.1));
         patterns
     }

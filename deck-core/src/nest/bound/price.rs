@@ -143,6 +143,7 @@ impl Search<'_, '_, '_> {
             return value > self.threshold && self.catch_up() && self.record(value);
         }
         if value > self.threshold && !self.catch_up() {
+            self.pass_over(most);
             return false;
         }
         self.drop_what_lacks_room(from, &mut left, room, value);
@@ -169,6 +170,13 @@ impl Search<'_, '_, '_> {
             }
         }
         any || value > self.threshold && self.catch_up() && self.record(value)
+    }
+
+    /// What was broken off is not known not to be there.
+    fn pass_over(&mut self, most: i64) {
+        if self.steps.spent_all() {
+            self.bound = self.bound.max(most);
+        }
     }
 
     /// Tries with the saw what has been chosen without it. False where it cannot be sawn.
@@ -202,6 +210,9 @@ impl Search<'_, '_, '_> {
         }
         self.chosen.push(at);
         let sawn = self.chosen.len() > SAWN || self.catch_up();
+        if !sawn {
+            self.pass_over(most);
+        }
         let any = sawn && self.branch(at, fewer, &less, value + ware.value, most);
         self.chosen.pop();
         while self.fronts.depth() > self.chosen.len() {

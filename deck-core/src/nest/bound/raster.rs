@@ -43,6 +43,8 @@ struct Place {
 const MOST: usize = 400;
 /// Cells that are looked at in the time of a step.
 const CELLS: u64 = 8;
+/// Pieces of a pattern that is told of, at most. Tiny parts fill a sheet by the thousand where any number is allowed.
+const MOST_NODES: usize = 10_000;
 /// Patterns that are told of at once, at most.
 const TOLD: usize = 24;
 
@@ -166,7 +168,7 @@ impl Worth<'_> {
     }
 
     /// Patterns worth more than the threshold, best first. They differ in the first cut.
-    pub(super) fn patterns(&self, sheet: Size, threshold: i64) -> Vec<Found> {
+    pub(super) fn patterns(&self, sheet: Size, threshold: i64, steps: &mut Steps<'_>) -> Vec<Found> {
         let whole = self.whole();
         let mut cuts: Vec<(i64, Piece, Piece)> =
             self.cuts_of(whole).map(|(one, other)| (self.at(one) + self.at(other), one, other)).collect();
@@ -175,10 +177,10 @@ impl Worth<'_> {
         let mut patterns: Vec<Found> = Vec::new();
         // A part may be a sheet's best by itself, without a cut.
         if cuts.first().is_none_or(|best| best.0 < self.most()) && self.most() > threshold {
-            patterns.push(self.sawn(sheet, None));
+            patterns.extend(self.sawn(sheet, None, steps));
         }
         for (_, one, other) in cuts {
-            let found = self.sawn(sheet, Some((one, other)));
+            let Some(found) = self.sawn(sheet, Some((one, other)), steps) else { break };
             if patterns.iter().all(|known| known.parts != found.parts) {
                 patterns.push(found);
             }
@@ -189,8 +191,11 @@ impl Worth<'_> {
         patterns
     }
 
-    /// The best pattern of a sheet, or that with a certain first cut.
-    fn sawn(&self, sheet: Size, first: Option<(Piece, Piece)>) -> Found {
+    /// The best pattern of a sheet, or that with a certain first cut; none where the steps do not last. What is beyond
+    /// the most pieces is left free.
+    fn sawn(&self, sheet: Size, first: Option<(Piece, Piece)>, steps: &mut Steps<'_>) -> Option<Found> {
+        let points = self.raster.along.sums.len() + self.raster.across.sums.len();
+        let look = 1 + (points + self.parts.len()) as u64 / CELLS;
         let mut nodes = vec![Node::Free];
         let mut classes = Vec::new();
         let mut value = 0;
@@ -203,12 +208,22 @@ impl Worth<'_> {
             let worth = self.at(place.piece);
             let (along, across) = place.piece;
             let smaller = [(along.wrapping_sub(1), across), (along, across.wrapping_sub(1))];
+            steps.spend(1);
+            if steps.spent_all() {
+                return None;
+            }
+            if nodes.len() > MOST_NODES {
+                break;
+            }
             if worth == 0 {
                 continue;
             }
             if let Some(&piece) = smaller.iter().find(|&&smaller| self.at(smaller) == worth) {
                 waiting.push(Place { piece, ..place });
-            } else if let Some(part) = self.part_of(place.piece, worth) {
+                continue;
+            }
+            steps.spend(look);
+            if let Some(part) = self.part_of(place.piece, worth) {
                 let node = self.trim(&mut nodes, place).node;
                 if let Some(node) = nodes.get_mut(node) {
                     *node = Node::Part(part.class);
@@ -221,7 +236,7 @@ impl Worth<'_> {
                 waiting.extend(self.cut(&mut nodes, place, cut));
             }
         }
-        Found { value, parts: counted(classes), nodes }
+        Some(Found { value, parts: counted(classes), nodes })
     }
 
     fn extent(&self, piece: Piece) -> Size {
@@ -279,22 +294,24 @@ mod tests {
     fn the_best_of_a_small_sheet() {
         // The pinwheel of four cannot be sawn; three of them beside one of the small kind can.
         let parts = [valued(0, (3, 2), 20), valued(1, (2, 3), 20), valued(2, (2, 2), 9)];
+        let mut steps = Steps::new(100_000, u64::MAX);
         let raster = Raster::new(parts.iter().flat_map(|part| part.lies).flatten(), (5, 5)).unwrap();
-        let worth = raster.worth(&parts, &mut Steps::new(100_000, u64::MAX)).unwrap();
+        let worth = raster.worth(&parts, &mut steps).unwrap();
         assert_eq!(worth.most(), 69);
-        let patterns = worth.patterns((5, 5), 60);
+        let patterns = worth.patterns((5, 5), 60, &mut steps);
         assert_eq!((patterns[0].value, patterns[0].parts.iter().map(|part| part.1).sum()), (69, 4));
         let cut = patterns[0].nodes.iter().filter(|node| matches!(node, Node::Part(_))).count();
         assert_eq!(cut, 4);
-        assert!(worth.patterns((5, 5), 69).is_empty());
+        assert!(worth.patterns((5, 5), 69, &mut steps).is_empty());
     }
 
     #[test]
     fn a_part_alone_is_trimmed_out_of_the_sheet() {
         let parts = [valued(7, (4, 3), 5)];
+        let mut steps = Steps::new(100_000, u64::MAX);
         let raster = Raster::new(parts.iter().flat_map(|part| part.lies).flatten(), (5, 5)).unwrap();
-        let worth = raster.worth(&parts, &mut Steps::new(100_000, u64::MAX)).unwrap();
-        let found = worth.patterns((5, 5), 0).remove(0);
+        let worth = raster.worth(&parts, &mut steps).unwrap();
+        let found = worth.patterns((5, 5), 0, &mut steps).remove(0);
         assert_eq!((found.value, &found.parts[..]), (5, &[(7, 1)][..]));
         assert!(matches!(found.nodes[0], Node::Split { line: SawLine::Width, at: 4, .. }), "{:?}", found.nodes);
         assert_eq!(found.nodes.len(), 5);
