@@ -14,7 +14,7 @@ use super::roundup::round_up;
 use super::watch::{Standing, Watch};
 
 /// The share of the steps that goes into whole orders: one in so many.
-const SHUFFLING: u64 = 16;
+const SHUFFLING: u64 = 32;
 /// The share that may go into a better bound.
 const BOUNDING: u64 = 4;
 /// The share that may go into rounding what came of it.
@@ -55,7 +55,7 @@ pub(super) fn search(
         // Whole orders are shuffled for a small share of the steps; working on a few sheets at a time gains more. What
         // is tried with sheets of other sizes comes before the sheets are held fixed and made one fewer.
         shuffle(problem, &mut best, &mut steps.take(SHUFFLING), bound);
-        let repacking = if problem.racks.len() > 1 { 2 } else { 16 };
+        let repacking = if problem.racks.len() > 1 { 2 } else { 32 };
         repack(problem, &mut best, &mut steps.take(repacking), bound);
         one_sheet_less(problem, &mut best, &mut steps, bound);
         polish(problem, &mut best, &mut polishing);

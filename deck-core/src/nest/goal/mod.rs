@@ -33,7 +33,7 @@ pub(super) struct Crowded {
     pub(super) same: Option<Pattern>,
 }
 
-/// The answer without its thinnest sheet, in several tries.
+/// The answer without its thinnest sheet, in several tries; in none where the others have room for nothing of it.
 pub(super) fn without_the_thinnest(
     problem: &Problem,
     solution: &Solution,

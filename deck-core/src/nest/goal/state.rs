@@ -99,8 +99,9 @@ impl<'p> State<'p> {
         (0..self.sheets.len()).collect()
     }
 
-    /// Puts what is out where there is room for it; the sheets are then as they were. None where a sheet that came with
-    /// the answer would begin in a direction that is not allowed, once its waste is laid together.
+    /// Puts what is out where there is room for it; the sheets are then as they were. None where there is room for
+    /// nothing, or where a sheet that came with the answer would begin in a direction that is not allowed, once its waste
+    /// is laid together.
     pub(super) fn crowded(&mut self, steps: &mut Steps<'_>) -> Option<Crowded> {
         let all = self.all();
         if !self.may_start(&all) {
@@ -113,6 +114,9 @@ impl<'p> State<'p> {
         let solution = self.solution();
         self.sheets = sheets;
         let mut still = std::mem::replace(&mut self.out, out);
+        if still.len() == self.out.len() {
+            return None;
+        }
         still.sort_unstable();
         let counted = |same: &[u32]| Some((*same.first()?, u32::try_from(same.len()).ok()?));
         let out: Vec<(u32, u32)> = still.chunk_by(|one, other| one == other).filter_map(counted).collect();
