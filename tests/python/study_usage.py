@@ -22,7 +22,9 @@ def cheapest(job: dict[str, Any], file: Path) -> tuple[dict[str, Any], list[int]
         told.append(progress.done - progress.failed)
         return progress.of is None or progress.done <= progress.of
 
-    tried: deck_py.Variants = deck_py.variants(job, {("/stock/0/width", "/stock/0/price"): [(48, 62), (60, 90)], "/gap": [0, "1/8"]})
+    changes: dict[str | tuple[str, ...], list[Any]] = {"/gap": [0, "1/8"]}
+    changes["/stock/0/width", "/stock/0/price"] = [(48, 62), (60, 90)]
+    tried: deck_py.Variants = deck_py.variants(job, changes)
     with ThreadPoolExecutor(2) as pool:
         study: deck_py.Study = deck_py.study(tried, executor=pool, progress=look, take=seam_cost, file=file)
         columns: dict[str, list[Any]] = study.columns()

@@ -10,8 +10,13 @@ from hypothesis import strategies as st
 import deck_py
 
 NANOMETRES = {"in": 25_400_000, "ft": 304_800_000, "mm": 1_000_000, "cm": 10_000_000, "m": 1_000_000_000}
-SPELT = {"in": ["in", '"', "″", "”", " in", " inches"], "ft": ["ft", "'", "′", " ft", " feet"], "mm": ["mm", " mm"], "cm": ["cm", " cm"]}
-SPELT["m"] = ["m", " m"]
+SPELT = {
+    "in": ["in", '"', "″", "”", " in", " inches"],
+    "ft": ["ft", "'", "′", " ft", " feet"],
+    "mm": ["mm", " mm"],
+    "cm": ["cm", " cm"],
+    "m": ["m", " m"],
+}
 # Below a kilometre, which is the library's limit, in any unit; above nothing.
 LEAST, MOST = Fraction(1), Fraction(900 * 10**9)
 

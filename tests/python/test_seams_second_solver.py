@@ -40,7 +40,8 @@ class Frame:
         """The frame as a job."""
         inches = lambda eighths: f"{eighths}/8"  # noqa: E731
         members = [{"station": inches(fore), "flange": inches(aft - fore)} for fore, aft in self.flanges]
-        stock = [{"label": f"ply {n}", "length": 96, "width": inches(width), "thickness": "3/4"} for n, width in enumerate(self.sheets)]
+        sheet = {"length": 96, "thickness": "3/4"}
+        stock = [{"label": f"ply {n}", "width": inches(width), **sheet} for n, width in enumerate(self.sheets)]
         return {
             "schema": 1,
             "name": "frame",
@@ -68,7 +69,8 @@ class Frame:
     def open_to(self, member: int, margin: int) -> cp_model.Domain:
         """Where the fore edge of a gap may lie on a flange, in 64ths, with a margin on both its sides."""
         fore, aft = self.flanges[member]
-        low, high = max((fore + margin) * EIGHTH, 1), min((aft - margin - self.gap) * EIGHTH, (self.length - self.gap) * EIGHTH - 1)
+        low = max((fore + margin) * EIGHTH, 1)
+        high = min((aft - margin - self.gap) * EIGHTH, (self.length - self.gap) * EIGHTH - 1)
         domain = cp_model.Domain(low, high) if low <= high else cp_model.Domain.from_values([])
         for fore, aft in self.zones:
             # Between the edge of a zone and a seam there may be nothing, so the zone itself is open.

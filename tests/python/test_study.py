@@ -101,7 +101,8 @@ def test_rows_keep_their_order_where_work_ends_in_another(
 
 def test_dask_gives_every_row_though_a_worker_is_killed(small: dict[str, Any]) -> None:
     tried = deck_py.variants(small, {"/deck/beam": [90 + n / 64 for n in range(300)], "/gap": [0, "1/8"]})
-    with LocalCluster(n_workers=2, threads_per_worker=1, processes=True, dashboard_address=None) as cluster, Client(cluster) as client:
+    two = {"n_workers": 2, "threads_per_worker": 1, "processes": True, "dashboard_address": None}
+    with LocalCluster(**two) as cluster, Client(cluster) as client:
         workers = list(client.run(os.getpid).values())
         assert len(set(workers)) == 2
         rows = []

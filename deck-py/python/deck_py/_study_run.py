@@ -121,9 +121,15 @@ class Run:
     def _gather(self) -> None:
         """Takes in what is ready, waiting for something where nothing is; keeps it before it is handed on."""
         flying = {batch.future: batch for batch in self._queue if batch.future is not None}
+        broken: Exception | None = None
         for future in wait(flying, return_when=FIRST_COMPLETED).done:
             batch = flying[future]
-            seconds, outcomes = _result(future, len(batch.waiting))
+            try:
+                seconds, outcomes = _result(future, len(batch.waiting))
+            except Exception as reason:
+                # What breaks the executor comes out of the walk, when the rows that are there are kept.
+                broken = reason
+                continue
             self._seconds, self._planned = self._seconds + seconds, self._planned + len(outcomes)
             for slot, (figures, error, settled) in zip(batch.waiting, outcomes, strict=True):
                 slot.figures, slot.error = figures, error
@@ -132,6 +138,8 @@ class Run:
             batch.waiting, batch.future = [], None
         if self._kept is not None:
             self._kept.flush()
+        if broken is not None:
+            raise broken
 
     def stop(self) -> None:
         """Takes back what was handed out and is not begun."""
