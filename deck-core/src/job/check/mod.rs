@@ -4,10 +4,11 @@ mod deck;
 mod frame;
 mod parts;
 mod settings;
+mod span;
 mod stock;
 
 use super::settings::{Settings, asked};
-use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec};
+use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
@@ -15,7 +16,7 @@ use crate::outline::{Deck, KeepClear, Opening, Outline};
 use crate::stock::Sheet;
 
 /// What a plan works on: everything of a job, built, resolved and checked.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct Checked {
     /// The outline.
@@ -34,6 +35,8 @@ pub struct Checked {
     pub thickness: Length,
     /// The settings, given or by default.
     pub settings: Settings,
+    /// What is said of strength.
+    pub span: SpanSpec,
 }
 
 /// Items with the places where they stand in the input.
@@ -71,6 +74,9 @@ pub(super) struct Parts<'a> {
     pub(super) fastening: &'a FasteningSpec,
     pub(super) saw: &'a SawSpec,
     pub(super) shop: &'a ShopSpec,
+    pub(super) span: &'a SpanSpec,
+    /// Where each of the point loads stands in the input.
+    pub(super) point_places: &'a [usize],
 }
 
 impl Parts<'_> {
@@ -88,6 +94,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
     let members = places(job.frame.members.len());
     let (openings, zones, sheets) = (places(job.openings.len()), places(job.keep_clear.len()), places(job.stock.len()));
     let extra = places(job.extra_parts.len());
+    let points = places(job.span.points.as_ref().map_or(0, Vec::len));
     let parts = Parts {
         unit: job.unit,
         deck: Some(&job.deck),
@@ -101,6 +108,8 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         fastening: &job.fastening,
         saw: &job.saw,
         shop: &job.shop,
+        span: &job.span,
+        point_places: &points,
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -118,6 +127,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     let thickness = stock::stock(parts, faults);
     parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);
+    span::span(parts, faults);
     let (outline, frame) = (outline?, frame?);
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
     Some(Checked {
@@ -129,6 +139,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
         extra_parts: parts.extra.items.to_vec(),
         thickness: thickness?,
         settings,
+        span: parts.span.clone(),
     })
 }
 
