@@ -160,6 +160,32 @@ def test_a_broken_executor_is_raised(small: dict[str, Any], tmp_path: Path) -> N
     assert next(again) == first
 
 
+class KilledWorker(Exception):
+    """As Dask names what it gives up after it has killed worker after worker."""
+
+
+class Deadly(ThreadPoolExecutor):
+    """Gives up the batch with a boat that is 90 in wide."""
+
+    def submit(self, call: Any, /, *args: Any, **named: Any) -> Future[Any]:
+        if any(job["deck"]["beam"] == 90 for job in args[0]):
+            future: Future[Any] = Future()
+            future.set_exception(KilledWorker("lost"))
+            return future
+        return super().submit(call, *args, **named)
+
+
+def test_a_batch_that_dask_gives_up_is_error_rows_for_this_once(
+    small: dict[str, Any], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(deck_py._study_run, "BATCH_JOBS", 1)
+    tried = deck_py.variants(small, {"/deck/beam": [88, 90, 92]})
+    with Deadly(1) as executor:
+        rows = list(deck_py.study(tried, executor=executor, file=tmp_path / "rows"))
+    assert [row["error"] for row in rows] == [None, "KilledWorker: lost", None]
+    assert planned(tried, tmp_path / "rows") == (1, list(deck_py.study(tried)))
+
+
 def test_a_million_jobs_are_no_burden(small: dict[str, Any]) -> None:
     made = 0
 
@@ -338,6 +364,13 @@ def test_what_is_no_list_of_jobs_is_told(small: dict[str, Any]) -> None:
             deck_py.study(jobs)  # type: ignore[arg-type]
     with pytest.raises(ValueError, match="at least 1"):
         deck_py.study([small], ahead=0)
+
+
+def test_the_import_brings_no_heavy_package_with_it() -> None:
+    heavy = {"asyncio", "dask", "multiprocessing", "numpy", "pandas", "polars", "tqdm"}
+    code = f"import sys, deck_py; print(sorted(set({sorted(heavy)}) & set(sys.modules)))"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"
 
 
 def test_a_typed_program_passes_mypy_and_runs(small: dict[str, Any], tmp_path: Path) -> None:
