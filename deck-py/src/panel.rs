@@ -65,9 +65,9 @@ impl Panel {
         self.document.get(py, "area")
     }
 
-    /// Weight in pounds, dry.
+    /// Weight in pounds, dry; None where the thickness is not known.
     #[getter]
-    fn weight_lb(&self) -> f64 {
+    fn weight_lb(&self) -> Option<f64> {
         self.panel.weight_lb
     }
 

@@ -10,6 +10,7 @@
 //!   Job::new(…) ───┘
 //! ```
 
+mod boards;
 mod call;
 mod check;
 mod read;
@@ -17,8 +18,9 @@ mod read;
 mod schema;
 mod settings;
 mod specs;
+pub(crate) mod texts;
 
-pub use call::{BeamCall, FillCall, NestCall, PlateCall, SpanLimitsCall};
+pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
 pub use check::Checked;
 pub use read::Rounded;
 #[cfg(feature = "schema")]
