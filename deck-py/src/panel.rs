@@ -12,7 +12,7 @@ use pyo3::types::PyDict;
 #[derive(Debug)]
 pub(crate) struct Panel {
     panel: deck_core::panels::Panel,
-    document: Document,
+    pub(crate) document: Document,
 }
 
 impl Panel {

@@ -189,13 +189,7 @@ fn label(board: usize, index: usize, count: usize) -> String {
     }
 }
 
-fn panel(
-    label: String,
-    board: usize,
-    shape: Path<Edge>,
-    openings: &[Opening],
-    thickness: Option<Length>,
-) -> Panel {
+fn panel(label: String, board: usize, shape: Path<Edge>, openings: &[Opening], thickness: Option<Length>) -> Panel {
     let bounds = shape.bounds();
     let openings: Vec<PanelOpening> = openings.iter().filter_map(|opening| within(opening, &shape, bounds)).collect();
     let holes: i128 = openings.iter().map(|opening| opening.shape.area()).sum();

@@ -1,13 +1,15 @@
 """Plans a new plywood deck for a pontoon boat."""
 
 from ._call import FillProgress, Progress, fill, nest
-from ._deck import Beam, Fill, Nest, Outline, Panel, Plan, Plate, __version__, job_schema, plan
+from ._deck import Beam, Fastening, Fill, Nest, Outline, Panel, Plan, Plate, SeamLayout, __version__, job_schema, plan
 from ._error import DeckError, Fault
+from ._steps import SeamLayouts, fasteners, panels, seams
 from ._strength import beam, plate, span_limits
 
 __all__ = [
     "Beam",
     "DeckError",
+    "Fastening",
     "Fault",
     "Fill",
     "FillProgress",
@@ -17,12 +19,17 @@ __all__ = [
     "Plan",
     "Plate",
     "Progress",
+    "SeamLayout",
+    "SeamLayouts",
     "__version__",
     "beam",
+    "fasteners",
     "fill",
     "job_schema",
     "nest",
+    "panels",
     "plan",
     "plate",
+    "seams",
     "span_limits",
 ]

@@ -35,13 +35,7 @@ pub(super) fn frame(parts: &Parts<'_>, size: Option<Size>, faults: &mut Faults) 
 }
 
 /// Every member whose place is known, held against the deck.
-fn against(
-    size: Size,
-    placed: &[(usize, CrossMember)],
-    is_regular: bool,
-    notation: Notation,
-    faults: &mut Faults,
-) {
+fn against(size: Size, placed: &[(usize, CrossMember)], is_regular: bool, notation: Notation, faults: &mut Faults) {
     if is_regular {
         return regular(placed, size.length, notation, faults);
     }

@@ -77,8 +77,7 @@ pub(super) struct Parts<'a> {
 impl<'a> Parts<'a> {
     /// Nothing but settings, for calls that ask for a step alone.
     pub(super) fn bare(unit: Unit, fastening: &'a FasteningSpec, shop: &'a ShopSpec) -> Parts<'a> {
-        const UNSAID: &SawSpec =
-            &SawSpec { kerf: None, trim: None, stages: None, first: None, keep: None, face: None };
+        const UNSAID: &SawSpec = &SawSpec { kerf: None, trim: None, stages: None, first: None, keep: None, face: None };
         Parts {
             unit,
             deck: None,

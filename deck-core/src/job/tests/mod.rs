@@ -10,6 +10,7 @@ mod round_trip;
 mod schema;
 mod settings;
 mod span_calls;
+mod step_calls;
 
 use crate::error::Error;
 use crate::job::Job;

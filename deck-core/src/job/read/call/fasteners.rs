@@ -57,19 +57,18 @@ fn panel(at: &At<'_>, notes: &mut Notes) -> Option<Panel> {
     let read = with_json_form(JsonForm::Number(notes.unit), || Panel::deserialize(at.value));
     let message = match read.map(gone_over) {
         Ok(Some(panel)) => return Some(panel),
-        Ok(None) => "Its sides do not go once around it, or around an opening in it.".to_owned(),
+        Ok(None) => "Its sides do not go once around it, or around an opening in it, within its bounds.".to_owned(),
         Err(error) => format!("This is no panel: {error}."),
     };
     at.refuse(notes, Kind::WrongType, message, ACCEPTED);
     None
 }
 
+/// The panel, if its edges and the rectangles around them are those of one that was cut.
 fn gone_over(mut panel: Panel) -> Option<Panel> {
-    panel.shape = sound(panel.shape)?;
-    panel.bounds = panel.shape.bounds();
+    panel.shape = sound(&panel.shape).filter(|shape| shape.bounds() == panel.bounds)?;
     for opening in &mut panel.openings {
-        opening.shape = sound(opening.shape.clone())?;
-        opening.bounds = opening.shape.bounds();
+        opening.shape = sound(&opening.shape).filter(|shape| shape.bounds() == opening.bounds)?;
     }
     Some(panel)
 }

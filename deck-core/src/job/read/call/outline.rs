@@ -39,7 +39,7 @@ fn asked(at: &At<'_>, notes: &mut Notes) -> Option<Outline> {
 
 fn planned(at: &At<'_>, sides: &Value, notes: &mut Notes) -> Option<Outline> {
     let read = with_json_form(JsonForm::Number(notes.unit), || Path::<Rim>::deserialize(sides));
-    let path = match read.map(sound) {
+    let path = match read.as_ref().map(sound) {
         Ok(Some(path)) => path,
         Ok(None) => {
             at.refuse(notes, Kind::OutlineCrossesItself, "Its sides do not go once around a deck.", ACCEPTED);
@@ -56,7 +56,7 @@ fn planned(at: &At<'_>, sides: &Value, notes: &mut Notes) -> Option<Outline> {
 
 /// A path that was read and not built, if it goes once around something: its arcs join their corners, and it does not
 /// cross itself.
-pub(super) fn sound<T: Copy>(path: Path<T>) -> Option<Path<T>> {
+pub(super) fn sound<T: Copy>(path: &Path<T>) -> Option<Path<T>> {
     let joined = path.walk().all(|(side, to)| {
         let Side { from, arc, .. } = side;
         arc.is_none_or(|arc| {

@@ -66,8 +66,7 @@ fn draft(fields: &mut Object<'_>, notes: &mut Notes) -> Draft {
 impl Draft {
     fn check(&self) -> Result<(), Error> {
         let fastening = FasteningSpec::new();
-        let parts =
-            Parts { openings: listing(&self.openings), ..Parts::bare(self.unit, &fastening, &self.shop) };
+        let parts = Parts { openings: listing(&self.openings), ..Parts::bare(self.unit, &fastening, &self.shop) };
         // Where a seam could not be read, nothing can be said of the others' order.
         let seams = self.seams.as_ref().filter(|seams| seams.whole);
         let outline = self.outline.as_ref();

@@ -44,14 +44,16 @@ pub(in crate::job) fn seams_call_value(root: &Value, faults: Vec<Fault>) -> Resu
 
 fn draft(fields: &mut Object<'_>, notes: &mut Notes) -> Draft {
     let frame = fields.required("frame", notes, frame::frame);
-    let outline_given = fields.has("outline");
-    let outline = fields.optional("outline", notes, outline);
-    let mut deck_length = fields.optional("deck_length", notes, At::length);
-    if deck_length.is_none() && !fields.has("deck_length") && !outline_given {
-        let message = "\"deck_length\" is required.".to_owned();
-        fields.missing("deck_length", notes, message, "It may be left out where there is an outline.");
-    }
-    deck_length = deck_length.or(outline.as_ref().map(Outline::length));
+    let mut shaped = false;
+    let outline = fields.optional("outline", notes, |at, notes| {
+        shaped = true;
+        outline(at, notes)
+    });
+    let deck_length = if shaped {
+        fields.optional("deck_length", notes, At::length).or(outline.as_ref().map(Outline::length))
+    } else {
+        fields.required("deck_length", notes, At::length)
+    };
     let mut one_sheet = false;
     let sheets = fields.required("sheet", notes, |at, notes| {
         one_sheet = !at.value.is_array();
