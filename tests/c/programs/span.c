@@ -29,7 +29,7 @@ static const function FUNCTIONS[] = {
     {"seams", deck_seams, deck_seams_utf16,
      "{\"frame\": {\"flange\": 2, \"measured_to\": \"center\", \"members\": [{\"station\": 1}]}, \"deck_length\": 96, "
      "\"sheet\": {\"label\": \"a\", \"length\": 96, \"width\": 48}}",
-     "/frame/measured_to: \"center\" is not known here. It is \"centre\", \"web\", \"fore-edge\" or \"aft-edge\"."},
+     "/frame/measured_to: \"center\" is not known here. It is \"web\", \"fore-edge\", \"aft-edge\" or \"centre\"."},
     {"panels", deck_panels, deck_panels_utf16, "{\"outline\": {\"length\": 96, \"beam\": 96}, \"seams\": [48, 47]}",
      "/seams/1: The seam at 47\" leaves no board aft of 48\". Seams lie between 0 and 96\", in order from the bow."},
     {"fasteners", deck_fasteners, deck_fasteners_utf16,
