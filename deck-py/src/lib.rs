@@ -15,6 +15,7 @@
 
 mod beam;
 mod call;
+mod columns;
 mod document;
 mod drawing;
 mod failure;

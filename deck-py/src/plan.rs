@@ -1,5 +1,6 @@
 //! The one call, and the plan that it returns.
 
+use crate::columns;
 use crate::document::{Document, Reduced};
 use crate::drawing;
 use crate::failure::Failure;
@@ -9,6 +10,7 @@ use crate::outline::Outline;
 use crate::panel::Panel;
 use deck_core::{Error, Fault, Kind, draw};
 use pyo3::prelude::*;
+use pyo3::types::PyDict;
 use serde_json::Value;
 
 /// Plans a deck.
@@ -193,6 +195,32 @@ impl Plan {
     #[getter]
     fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         self.document.get(py, "cautions")
+    }
+
+    /// The names of the lists that `frame` gives in columns.
+    #[getter]
+    #[expect(clippy::unused_self, reason = "every plan has the same lists")]
+    fn frames(&self) -> Vec<&'static str> {
+        columns::names()
+    }
+
+    /// A list of the plan in columns, of which pandas and polars make a data frame.
+    ///
+    /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
+    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, or for each thing to buy. Without a
+    /// layout the columns are there, and empty. Lengths are numbers in `unit`.
+    ///
+    /// Parameters
+    /// ----------
+    /// name : str
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets` or `takeoff`.
+    ///
+    /// Raises
+    /// ------
+    /// DeckError
+    ///     There is no such list.
+    fn frame<'py>(&self, py: Python<'py>, name: &str) -> Result<Bound<'py, PyDict>, Failure> {
+        Ok(columns::columns(py, &self.document.value, name)?.ok_or_else(|| columns::unknown(name))?)
     }
 
     /// The names of the views that can be drawn, in the order of the job packet.

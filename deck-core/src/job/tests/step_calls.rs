@@ -119,13 +119,13 @@ fn every_fault_of_a_call_for_seams_is_told_at_its_place() {
     );
 }
 
-fn panels(seams: Value) -> Result<Vec<Panel>, Error> {
+fn panels(seams: &Value) -> Result<Vec<Panel>, Error> {
     PanelsCall::from_value(&json!({ "outline": { "length": 240, "beam": 96 }, "seams": seams, "gap": "1/8" }))?.panels()
 }
 
 #[test]
 fn panels_are_cut_by_layouts_by_seams_and_by_stations() {
-    let widths = |seams: Value| panels(seams).unwrap().iter().map(|panel| panel.width).collect::<Vec<Length>>();
+    let widths = |seams: Value| panels(&seams).unwrap().iter().map(|panel| panel.width).collect::<Vec<Length>>();
     let (first, rest) = (inch("48"), inch("191-7/8"));
     assert_eq!(widths(json!([48])), [first, rest]);
     assert_eq!(widths(json!([{ "fore": 48, "member": 3 }])), [first, rest]);
@@ -134,7 +134,7 @@ fn panels_are_cut_by_layouts_by_seams_and_by_stations() {
     assert_eq!(widths(json!({ "layouts": [{ "seams": [48] }, { "seams": [] }] })), [first, rest]);
     assert_eq!(widths(json!([{ "seams": [48] }])), [first, rest]);
     assert_eq!(widths(json!([])), [inch("240")]);
-    assert_eq!(panels(json!([])).unwrap()[0].weight_lb, None);
+    assert_eq!(panels(&json!([])).unwrap()[0].weight_lb, None);
 }
 
 #[test]
@@ -151,7 +151,7 @@ fn panels_in_code_are_those_of_the_document() {
 
 #[test]
 fn every_fault_of_a_call_for_panels_is_told_at_its_place() {
-    let refused = |seams: Value| told(panels(seams));
+    let refused = |seams: Value| told(panels(&seams));
     assert_eq!(refused(json!([48, 48, 300, -1])), [1, 2, 3].map(|n| at(&format!("/seams/{n}"), Kind::OutOfRange)));
     assert_eq!(refused(json!([48, "x", 30])), [at("/seams/1", Kind::LengthUnreadable)]);
     let behind = json!({ "layouts": [{ "seams": [{ "fore": 48, "aft": 47 }], "finish": 300 }] });
@@ -161,7 +161,7 @@ fn every_fault_of_a_call_for_panels_is_told_at_its_place() {
     assert_eq!(refused(json!(48)), [at("/seams", Kind::WrongType)]);
     let none = json!({ "layouts": [], "no_layout": { "reason": "Too wide." } });
     assert_eq!(refused(none.clone()), [at("/seams/layouts", Kind::EmptyList)]);
-    assert!(panels(none).unwrap_err().message().ends_with("Too wide."));
+    assert!(panels(&none).unwrap_err().message().ends_with("Too wide."));
     let call = json!({
         "outline": { "length": 240, "beam": 96, "bow": {} },
         "seams": [48],
