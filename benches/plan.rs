@@ -1,12 +1,12 @@
 //! How long does a plan take, and which step takes it?
 //!
-//! The boat is the uneven demo, without drawings. `cargo bench -p deck-benches --bench plan` prints the medians that
+//! The boat is the uneven demo, without drawings, and without its figures of strength but where the name says so. `cargo bench -p deck-benches --bench plan` prints the medians that
 //! DEVELOPERS.md keeps.
 
 #![allow(clippy::expect_used, reason = "a benchmark whose demo job does not work has nothing to measure")]
 
 use deck_core::fasteners::fasteners;
-use deck_core::job::Checked;
+use deck_core::job::{Checked, SpanSpec};
 use deck_core::nest::{Effort, Grain, Part, nest};
 use deck_core::panels::panels;
 use deck_core::plan::Planner;
@@ -20,8 +20,13 @@ fn main() {
     divan::main();
 }
 
-fn job() -> Job {
+/// The demo with what it says of strength.
+fn job_with_span() -> Job {
     Job::from_json(UNEVEN).expect("the demo job reads")
+}
+
+fn job() -> Job {
+    job_with_span().span(SpanSpec::new())
 }
 
 fn checked() -> Checked {
@@ -43,6 +48,13 @@ fn whole_plan_quick(bencher: Bencher<'_, '_>) {
 fn whole_plan_standard(bencher: Bencher<'_, '_>) {
     let job = job();
     bencher.bench_local(|| Planner::new(&job).plan());
+}
+
+/// Uniform and point loads on every board, spacings, blocking, enough, and every row of screws: all but a plan without.
+#[divan::bench]
+fn whole_plan_with_span(bencher: Bencher<'_, '_>) {
+    let job = job_with_span();
+    bencher.bench_local(|| Planner::new(&job).effort(Effort::Quick).plan());
 }
 
 #[divan::bench]

@@ -29,7 +29,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 5] = [
+const TABLES: [Table; 6] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -108,6 +108,22 @@ const TABLES: [Table; 5] = [
             ("unit", Own("/unit")),
             ("price", Own("/price")),
             ("cost", Own("/cost")),
+        ],
+    },
+    Table {
+        name: "span",
+        list: "/span/panels",
+        inside: None,
+        columns: &[
+            ("panel", Own("/panel")),
+            ("axis", Own("/axis")),
+            ("bays", Count("/bays")),
+            ("table_governing", Own("/table/governing")),
+            ("table_allowable_psf", Own("/table/allowable_psf")),
+            ("table_utilisation", Own("/table/utilisation")),
+            ("beam_governing", Own("/beam/governing")),
+            ("beam_allowable_psf", Own("/beam/allowable_psf")),
+            ("beam_utilisation", Own("/beam/utilisation")),
         ],
     },
 ];

@@ -191,6 +191,12 @@ impl Plan {
         self.document.get(py, "takeoff")
     }
 
+    /// What the boards take on their supports, and what the fasteners hold: figures for a person to judge.
+    #[getter]
+    fn span<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "span")
+    }
+
     /// What to know before acting on the plan; what this job triggered comes first.
     #[getter]
     fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
@@ -207,13 +213,13 @@ impl Plan {
     /// A list of the plan in columns, of which pandas and polars make a data frame.
     ///
     /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
-    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, or for each thing to buy. Without a
-    /// layout the columns are there, and empty. Lengths are numbers in `unit`.
+    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, or for each
+    /// panel whose strength is known. Without such the columns are there, and empty. Lengths are numbers in `unit`.
     ///
     /// Parameters
     /// ----------
     /// name : str
-    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets` or `takeoff`.
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff` or `span`.
     ///
     /// Raises
     /// ------

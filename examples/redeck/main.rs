@@ -70,6 +70,7 @@ fn plan(job: &Job, bar: &ProgressBar) -> Result<Plan, String> {
             Step::Seams => "placing seams",
             Step::Panels => "cutting panels",
             Step::Fasteners => "placing fasteners",
+            Step::Span => "holding panels against loads",
             Step::Sheets => "laying panels on sheets",
             Step::Takeoff => "counting what to buy",
             _ => "looking for cautions",

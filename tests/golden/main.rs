@@ -21,10 +21,10 @@ const SHOWN: usize = 8;
 /// The boats, and what each shows.
 const BOATS: [(&str, &str); 9] = [
     ("clipped_bow", "both bow corners cut off; a seam that a zone pushes aside"),
-    ("odd_end_bay", "the last bay is short, and the last board narrow"),
+    ("odd_end_bay", "the last bay is short, and the last board narrow; strength by the tables, the weak way"),
     ("narrow_flange", "two rows of screws do not fit the flanges at the seams"),
     ("motor_notch", "a notch that splits the last board; rows staggered; openings over members"),
-    ("metric", "the same in millimetres, sheets and offcuts priced"),
+    ("metric", "the same in millimetres, sheets and offcuts priced; strength by the user's own figures, screws"),
     ("wide_bay", "no layout, and why"),
     ("sheet_too_short", "no layout: no sheet reaches across"),
     ("faults_inch", "everything that is wrong with a job, in the order of the file"),
@@ -36,8 +36,13 @@ fn folder(name: &str) -> PathBuf {
 }
 
 /// The boats that are drawn, and in which views: one of each sort, to keep the folder small.
-const DRAWN: [(&str, &[&str]); 3] =
-    [("clipped_bow", &["plan", "panel-1", "fastening-1"]), ("motor_notch", &["saw-1"]), ("wide_bay", &["plan"])];
+const DRAWN: [(&str, &[&str]); 5] = [
+    ("clipped_bow", &["plan", "panel-1", "fastening-1"]),
+    ("motor_notch", &["saw-1"]),
+    ("wide_bay", &["plan"]),
+    ("odd_end_bay", &["span"]),
+    ("metric", &["span"]),
+];
 
 /// What comes of a job: the name of each file, and its text.
 fn outputs(name: &str, job: &str) -> Vec<(String, String)> {

@@ -15,7 +15,7 @@ def rows(columns: dict[str, list[Any]]) -> list[dict[str, Any]]:
 
 def test_columns_are_the_plans_lists(demo: Path) -> None:
     plan = deck_py.plan(demo)
-    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff"]
+    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span"]
     frames = {name: rows(plan.frame(name)) for name in plan.frames}
     assert [row["label"] for row in frames["panels"]] == [panel.label for panel in plan.panels]
     for row, panel in zip(frames["panels"], plan.panels, strict=True):
@@ -34,6 +34,8 @@ def test_columns_are_the_plans_lists(demo: Path) -> None:
     assert [(row["item"], row["needed"], row["buy"]) for row in frames["takeoff"]] == [
         (line["item"], line["needed"]["amount"], line["buy"]) for line in lines
     ]
+    held_against = [(panel["panel"], panel["axis"], len(panel["bays"])) for panel in plan.span.get("panels", [])]
+    assert [(row["panel"], row["axis"], row["bays"]) for row in frames.pop("span")] == held_against
     assert bool(plan.layouts) == all(frames.values()) == any(frames.values())
 
 
@@ -46,6 +48,15 @@ def test_columns_of_numbers_are_arrays_of_numbers(small: dict[str, Any]) -> None
     assert set(map(len, deck_py.plan(small).frame("seams").values())) == {0}
 
 
+def test_strength_stands_in_columns(small: dict[str, Any]) -> None:
+    small["span"] = {"panel": {"series": "sanded plywood Group 1 A-A/A-C", "rating": "3/4"}}
+    plan = deck_py.plan(small)
+    columns = plan.frame("span")
+    assert columns["panel"] == ["1", "2", "3", "4", "5"] and columns["bays"] == [2] * 5
+    assert columns["beam_allowable_psf"] == [panel["beam"]["allowable_psf"] for panel in plan.span.get("panels", [])]
+    assert all(allowable > 0 for allowable in columns["table_allowable_psf"])
+
+
 def test_an_unknown_list_is_refused(small: dict[str, Any]) -> None:
-    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff."):
+    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span."):
         deck_py.plan(small).frame("panel")

@@ -7,6 +7,7 @@ mod boards;
 mod caution;
 mod fastening;
 mod openings;
+mod span;
 mod standing;
 mod stock;
 
@@ -14,6 +15,7 @@ pub use boards::{BoardWishes, boards};
 pub use caution::{Caution, Source};
 pub use fastening::{FastenerReach, fastening};
 pub use openings::openings;
+pub use span::{SpanFindings, span};
 pub use standing::standing;
 pub use stock::stock;
 

@@ -10,7 +10,7 @@ pub fn standing() -> Vec<Caution> {
     const ROWS: [(&str, &str, &str, &str); 13] = [
         (
             "structure",
-            "This plan gives sizes and positions. It gives no load rating: for loads, seats, towers and anything people rely on, ask a licensed professional.",
+            "This plan gives sizes and positions, and figures from published tables where a panel rating is given. It gives no load rating: for loads, seats, towers and anything people rely on, ask a licensed professional.",
             "No published rule sets a live load for the deck of a private pontoon boat.",
             "local codes and licensed practice; the boat builder's instructions",
         ),

@@ -6,6 +6,7 @@ use crate::draw::ruler::Ruler;
 use crate::draw::sheet_frame::SheetFrame;
 use crate::length::{Area, Length, Unit};
 use crate::plan::Plan;
+use crate::published::{NEWTONS_PER_POUND, PASCALS_PER_PSF};
 
 /// A plan on the drawing desk.
 #[derive(Debug, Clone, Copy)]
@@ -50,8 +51,31 @@ impl<'a> Desk<'a> {
         self.plan.basis.mass(pounds)
     }
 
+    /// A load by area, in pounds to the square foot or in kilopascals.
+    pub(super) fn pressure(&self, psf: f64) -> String {
+        if self.imperial() {
+            format!("{}\u{a0}psf", three(psf))
+        } else {
+            format!("{:.2}\u{a0}kPa", psf * PASCALS_PER_PSF / 1000.0)
+        }
+    }
+
+    /// A force in pounds or newtons.
+    pub(super) fn force(&self, pounds: f64) -> String {
+        if self.imperial() {
+            format!("{}\u{a0}lb", three(pounds))
+        } else {
+            format!("{:.0}\u{a0}N", pounds * NEWTONS_PER_POUND)
+        }
+    }
+
     /// The size of figures in tables.
     pub(super) const FIGURES: TextSize = TextSize::FIGURE;
+}
+
+/// Whole from a hundred up, with a tenth below.
+fn three(figure: f64) -> String {
+    if figure >= 100.0 { format!("{figure:.0}") } else { format!("{figure:.1}") }
 }
 
 /// `1 cut`, `2 cuts`.

@@ -17,6 +17,7 @@ mod read;
 #[cfg(feature = "schema")]
 mod schema;
 mod settings;
+mod span;
 mod specs;
 pub(crate) mod texts;
 
@@ -25,7 +26,8 @@ pub use check::Checked;
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Settings, Shop};
+pub use settings::{Assumed, Service, Settings, Shop};
+pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
 
 use crate::error::Error;
@@ -49,7 +51,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 /// assert_eq!(Job::from_json(&job.to_json())?, job);
 /// # Ok::<(), deck_core::Error>(())
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(remote = "Self", deny_unknown_fields)]
 #[non_exhaustive]
@@ -91,6 +93,9 @@ pub struct Job {
     /// What the shop holds to, what it buys by, and how it writes.
     #[serde(default, skip_serializing_if = "ShopSpec::is_empty")]
     pub shop: ShopSpec,
+    /// The panel's rating and the loads that the user chose, for figures of strength.
+    #[serde(default, skip_serializing_if = "SpanSpec::is_empty")]
+    pub span: SpanSpec,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -126,6 +131,7 @@ impl Job {
             fastening: FasteningSpec::new(),
             saw: SawSpec::new(),
             shop: ShopSpec::new(),
+            span: SpanSpec::new(),
             rounded: read::Roundings::default(),
         }
     }
@@ -183,6 +189,13 @@ impl Job {
     #[must_use]
     pub fn shop(mut self, shop: ShopSpec) -> Job {
         self.shop = shop;
+        self
+    }
+
+    /// With a panel's rating and loads, for figures of strength.
+    #[must_use]
+    pub fn span(mut self, span: SpanSpec) -> Job {
+        self.span = span;
         self
     }
 

@@ -1,7 +1,9 @@
 //! The JSON Schema of the job file, made from the same structures that are read into.
 //!
-//! Three things the derive cannot know are put right by hand: a sheet of a job has a thickness, an opening's shape stands
-//! among its own fields, and a whole number has an end.
+//! What the derive cannot know is put right by hand: a sheet of a job has a thickness, an opening's shape stands among
+//! its own fields, a whole number has an end, and what is said of strength has its words and its kinds ([`strength`]).
+
+mod strength;
 
 use super::{Job, SCHEMA, SchemaNumber};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
@@ -40,6 +42,8 @@ pub fn schema() -> Value {
     if let Some(Value::Object(opening)) = schema.pointer_mut("/$defs/Opening") {
         shape_among_fields(opening);
     }
+    strength::words(&mut schema);
+    strength::kinds(&mut schema);
     bound_numbers(&mut schema);
     schema
 }

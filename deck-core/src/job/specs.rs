@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 macro_rules! settings {
     ($(#[$meta:meta])* $name:ident { $($(#[$field_meta:meta])* $field:ident: $type:ty,)+ }) => {
         $(#[$meta])*
-        #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
+        #[derive(Debug, Clone, PartialEq, Default, serde::Serialize)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         #[serde(deny_unknown_fields)]
         #[non_exhaustive]
@@ -37,12 +37,13 @@ macro_rules! settings {
             )+
 
             /// True where nothing is given.
-            pub(super) fn is_empty(&self) -> bool {
+            pub fn is_empty(&self) -> bool {
                 *self == $name::default()
             }
         }
     };
 }
+pub(super) use settings;
 
 settings! {
     /// The fastener, and the distances it keeps.

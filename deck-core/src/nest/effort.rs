@@ -27,16 +27,16 @@ pub enum Effort {
 const QUICK_BASE: u64 = 12_000;
 /// Steps that quick may take for each copy of a part, so that its time grows with the order and not faster.
 const QUICK_EACH: u64 = 2_000;
-/// About a second, at some twenty nanoseconds a step.
-const STANDARD: u64 = 50_000_000;
+/// About a second, at ten to twenty nanoseconds a step.
+const STANDARD: u64 = 75_000_000;
 /// Some hundredths of a second: quick fills one sheet by dynamic programming and searches little.
 const QUICK_ONE: u64 = 4_000_000;
 /// About a second: a step of filling one sheet takes a few nanoseconds.
 const STANDARD_ONE: u64 = 200_000_000;
 /// About twenty seconds.
 const THOROUGH_ONE: u64 = 4_000_000_000;
-/// About twenty seconds.
-const THOROUGH: u64 = 1_000_000_000;
+/// About forty seconds.
+const THOROUGH: u64 = 3_000_000_000;
 /// Standard stops when so many steps for each copy have brought nothing better: orders of ten parts are done within half
 /// a second, those of twenty and more take the second that they may.
 const STANDARD_PATIENCE: u64 = 2_500_000;
@@ -119,10 +119,16 @@ impl<'w> Steps<'w> {
         Steps { watch: self.watch, ..Steps::new(taken, self.patience / parts.max(1)) }
     }
 
-    /// Takes back what was taken off and not spent.
-    #[expect(clippy::needless_pass_by_value, reason = "what is given back is not spent again")]
-    pub(super) fn give_back(&mut self, taken: Steps<'_>) {
-        self.left = self.left.saturating_add(taken.left);
+    /// Takes at most so many off, to be spent on something that betters no answer; what is left of them can be given back.
+    pub(super) fn lend(&mut self, most: u64) -> Steps<'w> {
+        let lent = self.left.min(most);
+        self.left -= lent;
+        Steps { watch: self.watch, ..Steps::new(lent, u64::MAX) }
+    }
+
+    /// What is left of steps that were lent.
+    pub(super) fn take_back(&mut self, lent: &Steps<'_>) {
+        self.left = self.left.saturating_add(lent.left);
     }
 
     /// Steps that are left.

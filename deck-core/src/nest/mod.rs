@@ -16,13 +16,13 @@
 //! ```
 //!
 //! The order is turned into whole numbers with the kerf folded into the sizes (`problem`), constructions place the
-//! parts (`build`), `search`, `repack`, `goal` and `polish` look for better answers, `choose` ranks them, `bound` says what none can
-//! undercut, and `report` writes the best one down as sheets and cut trees.
+//! parts (`build`), `search`, `roundup`, `repack`, `goal` and `polish` look for better answers, `choose` ranks them,
+//! `bound` says what none can undercut, and `report` writes the best one down as sheets and cut trees.
 //!
 //! # Limits
 //! The bounding rectangles of shaped parts are nested; rectangles of the waste inside them are offered again as stock
-//! ([`Part::inside`]). Bounds come from areas and from dual-feasible functions and are seldom met where many sizes of
-//! stock compete. Where something that fits is left unplaced for want of sheets, nothing is proven.
+//! ([`Part::inside`]). Bounds are seldom met where many sizes of stock compete, or where two or three sheets hold
+//! dozens of parts each. Where something that fits is left unplaced for want of sheets, nothing is proven.
 
 mod bound;
 mod build;
@@ -41,6 +41,7 @@ mod random;
 mod repack;
 mod report;
 mod result;
+mod roundup;
 mod search;
 mod sheets;
 #[cfg(test)]
@@ -76,7 +77,8 @@ use watch::{Standing, Watch};
 /// Greedy constructions by best fit under every combination of a few rules; then, within the effort, orders disturbed
 /// at random and sheets taken apart and packed again, common practice; then ruin and recreate on slicing trees with one
 /// sheet fewer (Schrimpf, Schneider, Stamm-Wilbrandt and Dueck 2000; Otten 1982). The bound: areas, whole sheets of
-/// several sizes, and dual-feasible functions (Fekete and Schepers 2004).
+/// several sizes, dual-feasible functions (Fekete and Schepers 2004), and within the effort column generation (Gilmore and
+/// Gomory 1965) over raster points (Beasley 1985), whose patterns are rounded into answers.
 ///
 /// # Errors
 /// A side of zero or less, a negative kerf, trim, keep or price, more than three stages, prices for some bought sheets

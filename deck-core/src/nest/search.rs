@@ -10,7 +10,17 @@ use super::polish::polish;
 use super::problem::Problem;
 use super::random::SplitMix;
 use super::repack::repack;
+use super::roundup::round_up;
 use super::watch::{Standing, Watch};
+
+/// The share of the steps that goes into whole orders: one in so many.
+const SHUFFLING: u64 = 32;
+/// The share that may go into a better bound.
+const BOUNDING: u64 = 4;
+/// The share that may go into rounding what came of it.
+const ROUNDING: u64 = 16;
+/// The share that may go into one larger offcut, fewer fence settings and fewer cuts.
+const POLISHING: u64 = 32;
 
 /// The best answer that the effort pays for.
 pub(super) fn search(
@@ -28,18 +38,24 @@ pub(super) fn search(
         best.offer(cheaper);
     }
     if let Some((unplaced, cost)) = best.value() {
-        bound.tighten(problem, unplaced, cost);
+        bound.tighten(problem, unplaced, cost, &mut quick());
     }
     standing.bounded(bound.least());
     watch.ask();
     if let Some(mut steps) = effort.search(copies).map(|steps| steps.watched(watch)) {
+        let mut polishing = steps.take(POLISHING);
+        // A bound that is met saves the rest of the steps, so it comes first.
+        if let Some(solution) = best.solution() {
+            let mut share = steps.lend(steps.left() / BOUNDING);
+            let patterns = bound.strengthen(problem, solution, &mut share);
+            steps.take_back(&share);
+            standing.bounded(bound.least());
+            round_up(problem, &mut best, &patterns, &mut steps.take(ROUNDING), bound);
+        }
         // Whole orders are shuffled for a small share of the steps; working on a few sheets at a time gains more. What
         // is tried with sheets of other sizes comes before the sheets are held fixed and made one fewer.
-        const SHUFFLING: u64 = 16;
-        const POLISHING: u64 = 32;
-        let mut polishing = steps.take(POLISHING);
         shuffle(problem, &mut best, &mut steps.take(SHUFFLING), bound);
-        let repacking = if problem.racks.len() > 1 { 2 } else { 8 };
+        let repacking = if problem.racks.len() > 1 { 2 } else { 32 };
         repack(problem, &mut best, &mut steps.take(repacking), bound);
         one_sheet_less(problem, &mut best, &mut steps, bound);
         polish(problem, &mut best, &mut polishing);
@@ -50,7 +66,7 @@ pub(super) fn search(
 }
 
 /// Where the next sheet comes from, in every way that can make a difference.
-fn choices(problem: &Problem) -> Vec<Choice> {
+pub(super) fn choices(problem: &Problem) -> Vec<Choice> {
     let some: Vec<usize> = (0..problem.racks.len()).filter(|&rack| has_any(problem, rack)).collect();
     let mut choices = vec![Choice::Cheapest];
     if some.len() > 1 {
@@ -66,7 +82,7 @@ fn has_any(problem: &Problem, rack: usize) -> bool {
     problem.racks.get(rack).is_some_and(|rack| rack.count > 0 && rack.size.0 > 0)
 }
 
-fn order(problem: &Problem, rule: Rule) -> Vec<u32> {
+pub(super) fn order(problem: &Problem, rule: Rule) -> Vec<u32> {
     let mut order: Vec<u32> = (0..).take(problem.classes.len()).collect();
     rule.order.sort(&problem.classes, &mut order);
     order

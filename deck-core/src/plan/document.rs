@@ -2,6 +2,7 @@
 
 use super::basis::Basis;
 use super::checks::CheckDimensions;
+use super::span::{PlanSpan, without_boards};
 use crate::cautions::Caution;
 use crate::error::{Error, Fault, Kind};
 use crate::fasteners::Fastening;
@@ -52,6 +53,9 @@ pub struct Plan {
     pub panels: Vec<Panel>,
     /// The fasteners.
     pub fasteners: Option<Fastening>,
+    /// What the boards take on their supports, and what the fasteners hold.
+    #[serde(default)]
+    pub span: PlanSpan,
     /// The sheets, and how to saw them.
     pub sheets: Option<Nest>,
     /// What to buy.
@@ -120,6 +124,7 @@ impl Plan {
             no_layout: found.no_layout,
             panels: Vec::new(),
             fasteners: None,
+            span: without_boards(checked),
             sheets: None,
             takeoff: None,
             cautions: Vec::new(),

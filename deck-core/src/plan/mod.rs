@@ -8,11 +8,16 @@ mod checks;
 mod document;
 mod inside;
 mod parts;
+mod span;
 mod warn;
 
 pub use basis::Basis;
 pub use checks::{CheckDimensions, SquareCheck};
 pub use document::{DeckFacts, PlacedOpening, Plan};
+pub use span::{
+    Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, RowHolds,
+    SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
+};
 
 use crate::error::Error;
 use crate::fasteners::fasteners;
@@ -61,6 +66,8 @@ pub enum Step {
     Panels,
     /// Placing fasteners.
     Fasteners,
+    /// Holding panels and fasteners against their loads.
+    Span,
     /// Nesting panels in sheets.
     Sheets,
     /// Counting what to buy.
@@ -71,8 +78,16 @@ pub enum Step {
 
 impl Step {
     /// Every step, in order.
-    pub const ALL: [Step; 7] =
-        [Step::Check, Step::Seams, Step::Panels, Step::Fasteners, Step::Sheets, Step::Takeoff, Step::Cautions];
+    pub const ALL: [Step; 8] = [
+        Step::Check,
+        Step::Seams,
+        Step::Panels,
+        Step::Fasteners,
+        Step::Span,
+        Step::Sheets,
+        Step::Takeoff,
+        Step::Cautions,
+    ];
 }
 
 /// A plan in the making, where more is wanted than [`plan`] takes.
@@ -139,6 +154,8 @@ impl<'a> Planner<'a> {
         let boards: Vec<Panel> = panels(&checked.outline, layout, &checked.openings, checked.thickness);
         self.tell(Step::Fasteners);
         let fastening = fasteners(&boards, &checked.frame, &checked.outline, &settings.schedule);
+        self.tell(Step::Span);
+        plan.span = span::span(checked, &boards, &fastening)?;
         self.tell(Step::Sheets);
         let sheets = parts::sheets(&boards, checked, self.effort)?;
         self.tell(Step::Takeoff);

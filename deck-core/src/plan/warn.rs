@@ -30,6 +30,7 @@ pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
     if let Some(rows) = &plan.fasteners {
         found.extend(cautions::fastening(rows, &settings.schedule.fastener, &reach, notation));
     }
+    found.extend(cautions::span(&plan.span.findings()));
     found.extend(cautions::standing());
     found
 }

@@ -112,4 +112,11 @@ presets! {
         TYPICAL;
     TAPE_ROLL: Length = feet(50), "/shop/tape_roll", "length of a roll of tape", Memory, AGREED, TYPICAL;
     BARRIER: bool = false, "/shop/barrier", "isolating barrier on the members", Choice, AGREED, OURS;
+
+    WET: bool = true, "/span/wet", "boards wet in service", Choice, AGREED,
+        "this library's choice: a deck over water is wet";
+    DURATION: f64 = 1.0, "/span/duration", "load duration factor", Verified, AGREED,
+        "normal load duration, as the published tables";
+    DEFLECTION: f64 = 360.0, "/span/deflection", "largest sag, as a part of the bay", CommonPractice, AGREED,
+        "l/360 as for floors of buildings; common practice, no source";
 }

@@ -34,6 +34,9 @@ pub use screws::{
 /// Pascals to a pound on the square foot: NIST SP 811 (2008), from the pound-force and the foot.
 pub const PASCALS_PER_PSF: f64 = 47.880_258_980_3;
 
+/// Newtons to a pound-force: NIST SP 811 (2008), exact: 0.453 592 37 kg at 9.806 65 m/s².
+pub const NEWTONS_PER_POUND: f64 = 4.448_221_615_260_5;
+
 use serde::{Deserialize, Serialize};
 
 /// How sure a figure is.

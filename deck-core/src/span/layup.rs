@@ -60,6 +60,7 @@ pub struct Ply {
     pub grain: PlyGrain,
     /// Stiffness along its grain over that of the reference ply (a face, as a rule).
     #[serde(default = "one")]
+    #[cfg_attr(feature = "schema", schemars(range(min = 0.001, max = 10.0)))]
     pub stiffness: f64,
 }
 

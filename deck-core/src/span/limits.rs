@@ -1,6 +1,7 @@
 //! What uniform load a panel takes on its supports.
 
 use super::axis::{Axis, Criterion, Each};
+use super::capacity::with_factors;
 use super::load::{Load, Utilisation};
 use super::method::{
     METHOD_SOURCE, SHEAR_SOURCE, Spans, bending_load, coefficients, deflection_load, shear_load, spans as spans_of,
@@ -246,11 +247,7 @@ fn figures(question: &Question<'_>, spans: &Spans) -> Result<SpanLimits, Error> 
     let c = coefficients(count)?;
     let factors = in_service(options);
     let stiffness = product(&factors, Criterion::Deflection);
-    let capacity = Capacity {
-        ei: strength.capacity.ei * stiffness,
-        mr: strength.capacity.mr * product(&factors, Criterion::Bending),
-        fs: strength.capacity.fs * product(&factors, Criterion::Shear),
-    };
+    let capacity = with_factors(&strength.capacity, &factors);
     let shear_term = strength.shear.map(|shear| ShearDeflection { ei: shear.ei * stiffness, ..shear });
     let deflection = deflection_load(c.deflection, capacity.ei, shear_term, spans, options.deflection);
     let bending = bending_load(c.bending, capacity.mr, spans);

@@ -15,6 +15,7 @@
 
 mod axis;
 mod beam;
+mod capacity;
 pub mod hold;
 mod json;
 mod layup;
@@ -36,6 +37,7 @@ mod words;
 pub use axis::{Axis, Criterion, Each};
 pub use beam::{Beam, BeamLoad, BeamLoadKind, BeamProblem, BeamSpan, BeamSupport, End, Peak, Range, beam};
 pub use beam::{BeamWorst, WorstPeak, WorstRange, WorstSpan, WorstSupport};
+pub use capacity::capacity;
 pub use layup::{BENDING_FACTOR, BENDING_FACTOR_THREE_PLY, CROSS_STIFFNESS, Layup, Ply, PlyGrain};
 pub use limits::{CAUTION, NO_FIGURE, NoFigure, SpanAnswer, SpanLimits, span_limits};
 pub use load::{Load, Utilisation};

@@ -25,12 +25,16 @@ pub struct Section {
 #[serde(deny_unknown_fields)]
 pub struct Stresses {
     /// Modulus of elasticity for bending deflection, where shear deflection is reckoned apart.
+    #[cfg_attr(feature = "schema", schemars(extend("exclusiveMinimum" = 0, "maximum" = 1_000_000_000_000_u64)))]
     pub e: f64,
     /// Modulus of elasticity in the shear deflection's formula.
+    #[cfg_attr(feature = "schema", schemars(extend("exclusiveMinimum" = 0, "maximum" = 1_000_000_000_000_u64)))]
     pub e_shear: f64,
     /// Allowable bending stress.
+    #[cfg_attr(feature = "schema", schemars(extend("exclusiveMinimum" = 0, "maximum" = 1_000_000_000_000_u64)))]
     pub fb: f64,
     /// Allowable rolling shear stress.
+    #[cfg_attr(feature = "schema", schemars(extend("exclusiveMinimum" = 0, "maximum" = 1_000_000_000_000_u64)))]
     pub fs: f64,
 }
 

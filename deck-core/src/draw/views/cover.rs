@@ -5,6 +5,7 @@ use crate::draw::desk::{Desk, count, list};
 use crate::draw::figure::{Align, Column, Table, TextSize};
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
+use crate::plan::Plan;
 use crate::takeoff::{Amount, Takeoff, TakeoffLine};
 
 /// The cover's pages; `sheets` are those that follow it.
@@ -64,6 +65,7 @@ fn facts(desk: &Desk<'_>) -> Table {
             ),
         );
     }
+    say("strength", strength(plan));
     if let Some(takeoff) = &plan.takeoff {
         say(
             "new boards",
@@ -71,6 +73,16 @@ fn facts(desk: &Desk<'_>) -> Table {
         );
     }
     table
+}
+
+/// Whether there are figures of strength, and on which sheet.
+fn strength(plan: &Plan) -> String {
+    match (&plan.span.no_figure, &plan.span.panel) {
+        (None, Some(panel)) => {
+            format!("{panel}: see the sheet on strength; no statement that the deck will carry anybody")
+        }
+        (reason, _) => reason.clone().unwrap_or_default(),
+    }
 }
 
 fn no_layout(desk: &Desk<'_>, flow: &mut Flow) {

@@ -11,6 +11,8 @@ mod panel_tables;
 mod plan_view;
 mod saw_drawing;
 mod saw_sheet;
+mod span_picture;
+mod span_sheet;
 mod waste;
 
 use super::desk::Desk;
@@ -22,6 +24,7 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     sheets.extend(panel_sheet::pages(desk));
     sheets.extend(saw_sheet::pages(desk));
     sheets.extend(fastening_sheet::pages(desk));
+    sheets.extend(span_sheet::pages(desk));
     let mut pages = cover::pages(desk, &sheets);
     pages.extend(sheets);
     pages

@@ -21,7 +21,8 @@ const TRIMMED: &str = r#"{
         {"name": "sender", "round": {"x": 210, "y": 30, "diameter": 6}}
     ],
     "stock": [{"label": "3/4 ply", "length": 103, "width": 49, "thickness": "3/4", "price": 110}],
-    "gap": "1/16", "saw": {"kerf": "1/8", "trim": "1/4", "keep": [24, 6], "face": "down"}
+    "gap": "1/16", "saw": {"kerf": "1/8", "trim": "1/4", "keep": [24, 6], "face": "down"},
+    "span": {"panel": {"series": "sanded plywood Group 1 A-A/A-C", "rating": "3/4"}}
 }"#;
 
 const METRIC: &str = r#"{
@@ -30,7 +31,12 @@ const METRIC: &str = r#"{
     "frame": {"measured_to": "centre", "flange": 50, "wall": 3, "regular": {"first": 0, "last": 6000, "spacing": 400}},
     "openings": [{"name": "Tank", "round": {"x": 1000, "y": 600, "diameter": 120}}],
     "stock": [{"label": "Birke 18", "length": 2500, "width": 1250, "thickness": 18, "price": 70}],
-    "gap": 2, "saw": {"kerf": 3, "keep": [300, 20]}, "shop": {"paper": "a4"}
+    "gap": 2, "saw": {"kerf": 3, "keep": [300, 20]}, "shop": {"paper": "a4"},
+    "span": {
+        "panel": {"across": {"ei": 300000, "mr": 700, "fs": 250}, "along": {"ei": 110000, "mr": 400, "fs": 160}},
+        "load": {"kpa": 4}, "points": [{"name": "Kiste voller Flaschen", "length": 400, "width": 300, "force": {"newtons": 9000}}],
+        "fasteners": {"alloy": "6061-T6 extrusion", "head": 12, "lift": {"newtons": 90000}}
+    }
 }"#;
 
 /// A deck from one narrow board, in feet, and sheets without a strength axis.
@@ -40,7 +46,8 @@ const DINGHY: &str = r#"{
     "frame": {"measured_to": "centre", "flange": 2, "wall": "1/8",
         "members": [{"station": 1}, {"station": "14-1/3"}, {"station": "31-2/3"}, {"station": 60}, {"station": 89}]},
     "stock": [{"label": "bare", "length": 48, "width": 96, "grain": "none", "thickness": "3/4"}],
-    "gap": "1/8", "saw": {"kerf": "1/8"}, "shop": {"feet": true}
+    "gap": "1/8", "saw": {"kerf": "1/8"}, "shop": {"feet": true},
+    "span": {"panel": {"series": "sanded plywood Group 1 A-A/A-C", "rating": "3/4"}, "load": {"preset": "assembly"}}
 }"#;
 
 /// Two parts to a sheet, offcuts, and a notch that leaves narrow arms.
@@ -188,6 +195,25 @@ fn every_cut_and_every_fastener_is_on_paper() {
             assert!(words.iter().any(|text| text.starts_with(start)), "{}", caution.text);
         }
     }
+}
+
+#[test]
+fn the_sheet_on_strength_has_every_check_its_load_and_its_caution() {
+    for job in [UNEVEN, METRIC, DINGHY] {
+        let plan = planned(job);
+        let sheets = figures(&plan, Paper::Letter);
+        let strength = sheets.iter().filter(|figure| figure.title.contains(": Strength"));
+        let words: Vec<String> = strength.flat_map(|figure| &figure.texts).map(|text| text.words.clone()).collect();
+        let all = words.join(" ").replace('\u{a0}', " ");
+        assert!(all.contains("no rule was applied"), "{}", plan.job.name);
+        assert!(all.contains(&plan.span.caution[..40]), "{}", plan.job.name);
+        for panel in &plan.span.panels {
+            let ratios = panel.utilisations();
+            assert!(ratios.iter().all(|(_, ratio)| words.contains(&format!("{ratio:.2}"))), "{ratios:?}");
+        }
+        assert!(!all.to_lowercase().contains(" safe"), "{all}");
+    }
+    assert!(!views(&planned(PLAIN)).contains(&"span".to_owned()));
 }
 
 #[test]

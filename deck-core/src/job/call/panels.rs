@@ -26,7 +26,7 @@ use crate::panels::{Panel, SeamLine, panels_between};
 /// assert_eq!(widths, ["47.9375 in", "43.9375 in"]);
 /// # Ok::<(), deck_core::Error>(())
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct PanelsCall {
     /// The outline.

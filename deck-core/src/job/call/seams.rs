@@ -33,7 +33,7 @@ use crate::stock::Sheet;
 /// assert_eq!(stations, ["48 in", "96 in", "144 in", "192 in"]);
 /// # Ok::<(), deck_core::Error>(())
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct SeamsCall {
     /// The cross members.

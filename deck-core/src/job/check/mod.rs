@@ -5,10 +5,11 @@ mod deck;
 mod frame;
 mod parts;
 mod settings;
+mod span;
 mod stock;
 
 use super::settings::{Settings, asked};
-use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec};
+use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
@@ -16,7 +17,7 @@ use crate::outline::{Deck, KeepClear, Opening, Outline};
 use crate::stock::Sheet;
 
 /// What a plan works on: everything of a job, built, resolved and checked.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct Checked {
     /// The outline.
@@ -35,6 +36,8 @@ pub struct Checked {
     pub thickness: Length,
     /// The settings, given or by default.
     pub settings: Settings,
+    /// What is said of strength.
+    pub span: SpanSpec,
 }
 
 /// Items with the places where they stand in the input.
@@ -72,12 +75,24 @@ pub(super) struct Parts<'a> {
     pub(super) fastening: &'a FasteningSpec,
     pub(super) saw: &'a SawSpec,
     pub(super) shop: &'a ShopSpec,
+    pub(super) span: &'a SpanSpec,
+    /// Where each of the point loads stands in the input.
+    pub(super) point_places: &'a [usize],
 }
 
 impl<'a> Parts<'a> {
     /// Nothing but settings, for calls that ask for a step alone.
     pub(super) fn bare(unit: Unit, fastening: &'a FasteningSpec, shop: &'a ShopSpec) -> Parts<'a> {
         const UNSAID: &SawSpec = &SawSpec { kerf: None, trim: None, stages: None, first: None, keep: None, face: None };
+        const UNASKED: &SpanSpec = &SpanSpec {
+            panel: None,
+            wet: None,
+            duration: None,
+            deflection: None,
+            load: None,
+            points: None,
+            fasteners: None,
+        };
         Parts {
             unit,
             deck: None,
@@ -91,6 +106,8 @@ impl<'a> Parts<'a> {
             fastening,
             saw: UNSAID,
             shop,
+            span: UNASKED,
+            point_places: &[],
         }
     }
 
@@ -108,6 +125,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
     let members = places(job.frame.members.len());
     let (openings, zones, sheets) = (places(job.openings.len()), places(job.keep_clear.len()), places(job.stock.len()));
     let extra = places(job.extra_parts.len());
+    let points = places(job.span.points.as_ref().map_or(0, Vec::len));
     let parts = Parts {
         unit: job.unit,
         deck: Some(&job.deck),
@@ -121,6 +139,8 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         fastening: &job.fastening,
         saw: &job.saw,
         shop: &job.shop,
+        span: &job.span,
+        point_places: &points,
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -138,6 +158,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     let thickness = stock::stock(parts, faults);
     parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);
+    span::span(parts, faults);
     let (outline, frame) = (outline?, frame?);
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
     Some(Checked {
@@ -149,6 +170,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
         extra_parts: parts.extra.items.to_vec(),
         thickness: thickness?,
         settings,
+        span: parts.span.clone(),
     })
 }
 

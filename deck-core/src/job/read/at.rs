@@ -288,6 +288,17 @@ impl<'a> Object<'a> {
         self.field(name).and_then(|at| read(&at, notes)).unwrap_or_default()
     }
 
+    /// A field that may be left out, and then is a value.
+    pub(super) fn unless_given<T>(
+        &mut self,
+        name: &'static str,
+        value: T,
+        notes: &mut Notes,
+        read: impl FnOnce(&At<'a>, &mut Notes) -> Option<T>,
+    ) -> Option<T> {
+        self.field(name).map_or(Some(value), |at| read(&at, notes))
+    }
+
     /// Refuses the fields that were not asked for.
     pub(super) fn close(self, notes: &mut Notes) {
         let mut meant: Vec<&'static str> = Vec::new();

@@ -10,13 +10,14 @@ mod deck;
 mod frame;
 mod order;
 mod panel;
+mod span;
 mod specs;
 mod stock;
 mod text;
 mod words;
 
 use super::check::{Listing, Parts, examine};
-use super::{ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec};
+use super::{ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec, SpanSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
@@ -85,6 +86,8 @@ struct Draft {
     fastening: FasteningSpec,
     saw: SawSpec,
     shop: ShopSpec,
+    span: SpanSpec,
+    point_places: Vec<usize>,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -152,6 +155,7 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         None
     };
     notes.unit = unit.unwrap_or_default();
+    let (span, point_places) = fields.defaulted("span", notes, span::span);
     let draft = Draft {
         name,
         unit,
@@ -166,6 +170,8 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         fastening: fields.defaulted("fastening", notes, specs::fastening),
         saw: fields.defaulted("saw", notes, specs::saw),
         shop: fields.defaulted("shop", notes, specs::shop),
+        span,
+        point_places,
     };
     fields.close(notes);
     draft
@@ -196,6 +202,8 @@ impl Draft {
             fastening: &self.fastening,
             saw: &self.saw,
             shop: &self.shop,
+            span: &self.span,
+            point_places: &self.point_places,
         }
     }
 
@@ -206,7 +214,8 @@ impl Draft {
             .extra_parts(self.extra_parts.items)
             .fastening(self.fastening)
             .saw(self.saw)
-            .shop(self.shop);
+            .shop(self.shop)
+            .span(self.span);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
         Some(job)
     }

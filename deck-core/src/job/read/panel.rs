@@ -56,7 +56,7 @@ fn own(fields: &mut Object<'_>, notes: &mut Notes) -> OwnPanel {
     OwnPanel { across, along }
 }
 
-fn capacity(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Capacity> {
+pub(super) fn capacity(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Capacity> {
     let [ei, mr, fs] = ["ei", "mr", "fs"].map(|name| fields.required(name, notes, At::number));
     Some(Capacity { ei: ei?, mr: mr?, fs: fs? })
 }
@@ -84,14 +84,15 @@ fn layup(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Layup> {
     Some(cross_stiffness.map_or(layup.clone(), |ratio| layup.cross_stiffness(ratio)))
 }
 
-fn ply(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Ply> {
+pub(super) fn ply(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Ply> {
     let thickness = fields.required("thickness", notes, At::length);
     let grain = fields.required("grain", notes, At::word);
-    let stiffness = fields.optional("stiffness", notes, At::number);
-    Some(Ply::new(thickness?, grain?).stiffness(stiffness.unwrap_or(1.0)))
+    // As the schema has it, it may be left out and may not be null.
+    let stiffness = fields.unless_given("stiffness", 1.0, notes, At::number);
+    Some(Ply::new(thickness?, grain?).stiffness(stiffness?))
 }
 
-fn stresses(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Stresses> {
+pub(super) fn stresses(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Stresses> {
     let [e, e_shear, fb, fs] = ["e", "e_shear", "fb", "fs"].map(|name| fields.required(name, notes, At::number));
     Some(Stresses { e: e?, e_shear: e_shear?, fb: fb?, fs: fs? })
 }

@@ -12,7 +12,7 @@ use crate::stock::Saw;
 use serde::{Deserialize, Serialize};
 
 /// Every setting with a value, in the shape in which the rooms below take it.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct Settings {
     /// What a layout of seams must keep.
@@ -25,6 +25,8 @@ pub struct Settings {
     pub notation: Notation,
     /// Everything else.
     pub shop: Shop,
+    /// What the boards are held against where their strength is asked for.
+    pub service: Service,
     /// The defaults that were taken and that no source settles, in the order of the table of defaults.
     pub assumed: Vec<Assumed>,
 }
@@ -71,6 +73,18 @@ pub struct Shop {
     pub paper: Paper,
 }
 
+/// The service that boards are held against.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Service {
+    /// True at 16 percent of moisture or more.
+    pub wet: bool,
+    /// Load duration factor.
+    pub duration: f64,
+    /// Largest sag as a part of the bay: 360 stands for l/360.
+    pub deflection: f64,
+}
+
 /// A default that a plan rests on and that no source settles.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[non_exhaustive]
@@ -107,7 +121,8 @@ impl Settings {
             .rows(schedule.edge_in_ply, schedule.edge_in_metal);
         let saw = take.saw(parts);
         let shop = take.shop(parts, wall, least_bearing);
-        Settings { rules, schedule, saw, notation: take.notation, shop, assumed: take.in_order() }
+        let service = take.service(parts);
+        Settings { rules, schedule, saw, notation: take.notation, shop, service, assumed: take.in_order() }
     }
 }
 
@@ -218,6 +233,21 @@ impl Resolver {
             barrier: self.flag(shop.barrier, &defaults::BARRIER),
             clearance: shop.clearance,
             paper: asked::paper(parts.unit, shop),
+        }
+    }
+
+    /// Without a panel there is no figure that a default of these could stand behind.
+    fn service(&mut self, parts: &Parts<'_>) -> Service {
+        let spec = parts.span;
+        if spec.panel.is_none() {
+            let (wet, duration) = (spec.wet.unwrap_or(defaults::WET.value), spec.duration);
+            let deflection = spec.deflection.unwrap_or(defaults::DEFLECTION.value);
+            return Service { wet, duration: duration.unwrap_or(defaults::DURATION.value), deflection };
+        }
+        Service {
+            wet: self.flag(spec.wet, &defaults::WET),
+            duration: self.take(spec.duration, &defaults::DURATION, |factor| factor.to_string()),
+            deflection: self.take(spec.deflection, &defaults::DEFLECTION, |part| format!("l/{part}")),
         }
     }
 

@@ -9,6 +9,7 @@ mod round_trip;
 #[cfg(feature = "schema")]
 mod schema;
 mod settings;
+mod span;
 mod span_calls;
 mod step_calls;
 

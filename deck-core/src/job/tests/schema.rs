@@ -44,10 +44,33 @@ fn full() -> Vec<Value> {
             "preferred_panel_width": 16, "preferred_supports": 3, "overhang": 6, "side_overhang": 3, "layouts": 3,
             "spare_sheets": 1, "sealer_coats": 2, "edge_sealer_coverage": "100'", "tape_width": 2, "tape_thickness": 0.03,
             "tape_roll": "50'", "barrier": true, "clearance": 3, "paper": "a4"
+        },
+        "span": {
+            "panel": { "series": "sanded plywood Group 1 A-A/A-C", "rating": "3/4", "group": "2", "grade": "other" },
+            "wet": false, "duration": 1.15, "deflection": 240, "load": { "psf": 60 },
+            "points": [
+                { "preset": "heel", "force": { "pounds": 200 } },
+                { "name": "keg", "length": 12, "width": 12, "force": { "newtons": 700 } }
+            ],
+            "fasteners": {
+                "alloy": "6061-T6", "head": "1/2", "gravity": 0.5, "lift": { "pounds": 90 }, "side": { "newtons": 90 }
+            }
         }
     });
     let corner = |x: i64, y: i64| json!({ "x": x, "y": y });
-    let clipped = with(&[("/deck/bow", json!({ "clip": 8 }))]);
+    let own = json!({ "ei": 1e5, "mr": 400, "fs": 200 });
+    let fasteners = json!({
+        "alloy": "6063-T5", "head": "1/2", "lift": { "newtons": 90 }, "side": { "pounds": 90 }
+    });
+    let clipped = with(&[
+        ("/deck/bow", json!({ "clip": 8 })),
+        ("/span", json!({ "panel": { "across": own, "along": own }, "load": { "kpa": 3 }, "fasteners": fasteners })),
+    ]);
+    let ply = |grain: &str| json!({ "thickness": "1/4", "grain": grain, "stiffness": 1 });
+    let plies = json!({
+        "plies": [ply("with"), ply("square"), ply("with")], "cross_stiffness": 0.03,
+        "stresses": { "e": 1.6e6, "e_shear": 1.5e6, "fb": 1900, "fs": 72 }
+    });
     let cornered = with(&[
         (
             "/deck",
@@ -60,6 +83,7 @@ fn full() -> Vec<Value> {
             "/frame",
             json!({ "flange": 2, "measured_to": "centre", "regular": { "first": 0, "last": 240, "spacing": 24 } }),
         ),
+        ("/span", json!({ "panel": plies, "load": { "preset": "assembly" } })),
     ]);
     vec![one, clipped, cornered]
 }

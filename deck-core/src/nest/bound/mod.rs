@@ -1,16 +1,30 @@
 //! What no nest can undercut: a lower bound on the cost, and when an answer is proven the best.
 
+mod board;
 mod cover;
 mod dual;
+mod fronts;
+mod function;
+mod generate;
+mod joins;
+mod master;
+mod measures;
+mod price;
+mod raster;
+mod shapes;
+mod suffix;
 mod whole;
 
-use super::build::Solution;
+use super::build::{Pattern, Solution};
 use super::choose::unplaced_area;
+use super::effort::Steps;
 use super::problem::{Class, Problem, Rack, Size};
-use cover::{Offer, cheapest, least_cost};
-use dual::{Item, fewest_sheets};
+use cover::{Offer, greatest_divisor, least_cost};
+use dual::needs_by_shape;
+use generate::{Gap, Generator, Round};
+use shapes::Item;
 use std::collections::BTreeSet;
-use whole::{Need, least_whole_cost};
+use whole::{Need, Price, least_whole_cost};
 
 /// Lower bounds for one order.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -23,6 +37,19 @@ pub(super) struct Bound {
     needs: Vec<Need>,
 }
 
+/// Parts under pairs of functions at first, for each part and however few there are: a nanosecond or two each. Most
+/// orders of a boat are settled by these.
+const FIRST_EACH: u64 = 200;
+const FIRST_BASE: u64 = 6_000;
+/// The same where the first answers do not meet the bound.
+const QUICK_EACH: u64 = 500;
+const QUICK_BASE: u64 = 200_000;
+/// Share of the steps of a longer effort that goes into more functions, and the most of them.
+const SHAPES_SHARE: u64 = 8;
+const SHAPES_MOST: u64 = 4_000_000;
+/// Nodes of the search for whole sheets: a few stock sizes and some dozen sheets are settled well within, and a
+/// millisecond is not exceeded.
+const NODES: u32 = 1_000;
 /// Sets of sheets that are looked at one by one; beyond it the whole stock is looked at only.
 const MOST_SETS: usize = 16;
 
@@ -30,29 +57,81 @@ impl Bound {
     /// Bounds from areas and from shapes.
     ///
     /// # Method
-    /// Parts that fit only some of the stock must be paid for by that stock. For every such set of stock: the grown
-    /// areas of its parts must be covered by grown areas of sheets ([`cover`]), and the shapes ask for a number of
-    /// sheets as large as the largest of the set ([`dual`]). The greatest of these costs bounds the order.
+    /// Parts that fit only some of the stock must be paid for by that stock. For every such set of stock the grown areas
+    /// of its parts must be covered by grown areas of sheets ([`cover`]), and so must their values under dual-feasible
+    /// functions ([`dual`]). The greatest of these costs bounds the order.
     pub(super) fn new(problem: &Problem) -> Bound {
-        let fits: Vec<Vec<bool>> = problem.classes.iter().map(|class| fit_set(problem, class)).collect();
-        let hopeless = problem.classes.iter().zip(&fits).filter(|(_, set)| !set.contains(&true));
-        let hopeless = hopeless.map(|(class, _)| class.area * i128::from(class.count)).sum();
-        let every: Vec<bool> = problem.racks.iter().map(|rack| rack.count > 0).collect();
-        let mut sets: BTreeSet<Vec<bool>> = fits.iter().filter(|set| set.contains(&true)).cloned().collect();
-        if sets.len() > MOST_SETS {
-            sets.clear();
-        }
-        sets.insert(every);
-        let needs: Vec<Need> = sets.into_iter().map(|set| need_of_set(problem, &fits, set)).collect();
-        let all = needs.iter().map(|need| cost_of_need(problem, need)).max().unwrap_or(0);
+        let hopeless = problem.classes.iter().filter(|class| !fit_set(problem, class).contains(&true));
+        let hopeless = hopeless.map(|class| class.area * i128::from(class.count)).sum();
+        let asked = asked(problem);
+        let needs =
+            needs(problem, &asked, FIRST_BASE + FIRST_EACH * kinds(&asked), &mut Steps::new(u64::MAX, u64::MAX));
+        let prices = prices(problem);
+        let all = needs.iter().map(|need| need.cost(&prices)).max().unwrap_or(0);
         Bound { all, hopeless, needs }
     }
 
-    /// Looks for the least cost of whole sheets that meet all needs at once, where an answer places all it can.
-    pub(super) fn tighten(&mut self, problem: &Problem, unplaced: i128, cost: i128) {
-        if unplaced <= self.hopeless && cost > self.all && problem.racks.len() > 1 {
-            let least = least_whole_cost(&offers(problem, grown), &self.needs, cost);
+    /// Looks at more functions, and for the least cost of whole sheets that meet all needs at once, where an answer
+    /// places all it can and does not meet the bound.
+    pub(super) fn tighten(&mut self, problem: &Problem, unplaced: i128, cost: i128, steps: &mut Steps<'_>) {
+        if unplaced > self.hopeless || cost <= self.all {
+            return;
+        }
+        let (asked, prices) = (asked(problem), prices(problem));
+        let needs = needs(problem, &asked, QUICK_BASE + QUICK_EACH * kinds(&asked), steps);
+        self.all = needs.iter().map(|need| need.cost(&prices)).fold(self.all, i128::max);
+        self.needs.extend(needs);
+        if cost > self.all && problem.racks.len() > 1 {
+            let least = least_whole_cost(&prices, &self.needs, cost, NODES);
             self.all = self.all.max(least.unwrap_or(0));
+        }
+    }
+
+    /// Looks for a better bound where the answer does not meet it yet: more functions, then patterns made to order.
+    /// The patterns met, best first, and how often the linear programme uses them.
+    ///
+    /// # Method
+    /// [`generate`].
+    pub(super) fn strengthen(
+        &mut self,
+        problem: &Problem,
+        answer: &Solution,
+        steps: &mut Steps<'_>,
+    ) -> Vec<(Pattern, f64)> {
+        let open = |bound: &Bound| !bound.met_by(unplaced_area(problem, &answer.left), answer.cost);
+        if !open(self) || unplaced_area(problem, &answer.left) > self.hopeless {
+            return Vec::new();
+        }
+        let prices = prices(problem);
+        let work = (steps.left() / SHAPES_SHARE).min(SHAPES_MOST);
+        for need in needs(problem, &asked(problem), work, steps) {
+            self.take(need, &prices);
+        }
+        let Some(mut generator) =
+            Some(()).filter(|()| open(self)).and_then(|()| Generator::new(problem, &prices, answer))
+        else {
+            return Vec::new();
+        };
+        let grain = prices.iter().fold(0, |divisor, price| greatest_divisor(divisor, price.cost));
+        while open(self) && !steps.spent_all() {
+            let Round::Priced(need, more) = generator.round(Gap { least: self.all, known: answer.cost, grain }, steps)
+            else {
+                break;
+            };
+            self.take(need, &prices);
+            if !more {
+                break;
+            }
+        }
+        generator.patterns()
+    }
+
+    /// One more thing that is asked for.
+    fn take(&mut self, need: Need, prices: &[Price]) {
+        let cost = need.cost(prices);
+        if cost > self.all {
+            self.all = cost;
+            self.needs.push(need);
         }
     }
 
@@ -65,8 +144,12 @@ impl Bound {
         // The best answer places at least this area, but it is not known which parts.
         let wanted: i128 = problem.classes.iter().map(|class| class.area * i128::from(class.count)).sum();
         let real = |size: Size| i128::from(size.0 - problem.kerf) * i128::from(size.1 - problem.kerf);
-        let offers: Vec<Offer> = offers(problem, |size| if size.0 > 0 { real(size) } else { 0 });
-        least_cost(&offers, wanted - unplaced)
+        let offer = |rack: &Rack| Offer {
+            capacity: if rack.size.0 > 0 { real(rack.size) } else { 0 },
+            cost: rack.cost,
+            count: rack.count,
+        };
+        least_cost(problem.racks.iter().map(offer), wanted - unplaced)
     }
 
     /// Real area of what no sheet holds, and the least cost of placing all the rest.
@@ -89,49 +172,60 @@ fn grown(size: Size) -> i128 {
     i128::from(size.0) * i128::from(size.1)
 }
 
-/// The whole stock, with capacities by that measure.
-fn offers(problem: &Problem, capacity: impl Fn(Size) -> i128) -> Vec<Offer> {
-    let offer = |rack: &Rack| Offer { capacity: capacity(rack.size), cost: rack.cost, count: rack.count };
-    problem.racks.iter().map(offer).collect()
+fn prices(problem: &Problem) -> Vec<Price> {
+    problem.racks.iter().map(|rack| Price { cost: rack.cost, count: rack.count }).collect()
 }
 
-/// What is asked of a set of stock by the parts that fit nothing outside it.
-fn need_of_set(problem: &Problem, fits: &[Vec<bool>], set: Vec<bool>) -> Need {
-    let inside = |fit: &Vec<bool>| fit.contains(&true) && fit.iter().zip(&set).all(|(fits, allowed)| *allowed || !fits);
-    let classes: Vec<&Class> =
-        problem.classes.iter().zip(fits).filter(|(_, fit)| inside(fit)).map(|(class, _)| class).collect();
-    let racks: Vec<&Rack> =
-        problem.racks.iter().zip(&set).filter(|(_, allowed)| **allowed).map(|(rack, _)| rack).collect();
-    let area = classes.iter().map(|class| grown(class.size) * i128::from(class.count)).sum();
-    let sheets = sheets_by_shape(&classes, &racks);
-    Need { stock: set, area, sheets }
-}
-
-/// The least cost of meeting one need, parts of sheets allowed.
-fn cost_of_need(problem: &Problem, need: &Need) -> i128 {
-    let offers: Vec<Offer> = offers(problem, grown)
-        .into_iter()
-        .zip(&need.stock)
-        .filter(|(_, allowed)| **allowed)
-        .map(|(offer, _)| offer)
-        .collect();
-    least_cost(&offers, need.area).max(cheapest(&offers, need.sheets))
-}
-
-/// Sheets that the shapes ask for, each as long and as wide as any of the stock.
-fn sheets_by_shape(classes: &[&Class], racks: &[&Rack]) -> i128 {
-    let (length, width) =
-        racks.iter().fold((0, 0), |(length, width), rack| (rack.size.0.max(length), rack.size.1.max(width)));
-    if length <= 0 || width <= 0 {
-        return 0;
+/// Sets of stock, each with the classes that fit nothing outside it.
+fn asked(problem: &Problem) -> Vec<(Vec<bool>, Vec<&Class>)> {
+    let fits: Vec<Vec<bool>> = problem.classes.iter().map(|class| fit_set(problem, class)).collect();
+    let every: Vec<bool> = problem.racks.iter().map(|rack| rack.count > 0).collect();
+    let mut sets: BTreeSet<Vec<bool>> = fits.iter().filter(|set| set.contains(&true)).cloned().collect();
+    if sets.len() > MOST_SETS {
+        sets.clear();
     }
-    // Where one sheet lets parts turn, they may all be turned.
-    let freest = racks.iter().find(|rack| !rack.grain).or(racks.first());
-    let Some(freest) = freest else { return 0 };
-    let fits = |size: &Size| size.0 <= length && size.1 <= width;
-    let items: Vec<Item> = classes
-        .iter()
-        .map(|class| Item { lies: class.lies(freest).map(|lies| lies.filter(|size| fits(size))), count: class.count })
-        .collect();
-    fewest_sheets(&items, (length, width))
+    sets.insert(every);
+    let asking = |set: Vec<bool>| {
+        let inside =
+            |fit: &Vec<bool>| fit.contains(&true) && fit.iter().zip(&set).all(|(fits, allowed)| *allowed || !fits);
+        let classes = problem.classes.iter().zip(&fits).filter(|(_, fit)| inside(fit)).map(|(class, _)| class);
+        let classes = classes.collect();
+        (set, classes)
+    };
+    sets.into_iter().map(asking).collect()
+}
+
+/// Classes in all of them together.
+fn kinds(asked: &[(Vec<bool>, Vec<&Class>)]) -> u64 {
+    asked.iter().map(|(_, classes)| classes.len() as u64).sum()
+}
+
+/// What each set of stock is asked for: area, and values by shape with so much work shared among the sets.
+fn needs(problem: &Problem, asked: &[(Vec<bool>, Vec<&Class>)], work: u64, steps: &mut Steps<'_>) -> Vec<Need> {
+    let prices = prices(problem);
+    let mut needs = Vec::new();
+    for (set, classes) in asked {
+        let want = classes.iter().map(|class| grown(class.size) * i128::from(class.count)).sum();
+        let stock: Vec<Option<&Rack>> =
+            problem.racks.iter().zip(set).map(|(rack, &allowed)| allowed.then_some(rack)).collect();
+        needs.push(Need { want, gives: stock.iter().map(|rack| rack.map_or(0, |rack| grown(rack.size))).collect() });
+        let share = work / kinds(asked).max(1) * classes.len() as u64;
+        let sizes: Vec<Option<Size>> = stock.iter().map(|rack| rack.map(|rack| rack.size)).collect();
+        needs.extend(needs_by_shape(&items(classes, &stock), &sizes, &prices, share, steps));
+    }
+    needs
+}
+
+/// The classes with the ways in which they may lie on some sheet of that stock.
+fn items(classes: &[&Class], stock: &[Option<&Rack>]) -> Vec<Item> {
+    let lies = |class: &Class| {
+        let mut lies = [None, None];
+        for rack in stock.iter().flatten() {
+            for (own, size) in lies.iter_mut().zip(class.lies(rack)) {
+                *own = own.or(size.filter(|size| size.0 <= rack.size.0 && size.1 <= rack.size.1));
+            }
+        }
+        lies
+    };
+    classes.iter().map(|class| Item { lies: lies(class), count: class.count }).collect()
 }

@@ -4,100 +4,108 @@
 //! Depth-first branch and bound over the number of sheets of each stock (Land and Doig 1960), with the relaxation of
 //! [`cover`](super::cover) for each need as the bound. The cost of a known answer starts as the one to undercut.
 
-use super::cover::{Offer, cheapest, least_cost};
+use super::cover::{Offer, least_cost};
 
-/// What the parts of one set of stock ask for.
+/// Something the parts ask for, and how much of it one sheet of each stock can give: an area, a number of sheets, a sum
+/// of values of parts.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Need {
-    /// The stock that can meet it.
-    pub(super) stock: Vec<bool>,
-    /// Area to cover, in grown measure.
-    pub(super) area: i128,
-    /// Sheets, whatever their area.
-    pub(super) sheets: i128,
+    /// What all the parts ask for together.
+    pub(super) want: i128,
+    /// The most that one sheet gives, by stock; zero where it holds none of the parts.
+    pub(super) gives: Vec<i128>,
 }
 
-/// Nodes of the search: a few stock sizes and some dozen sheets are settled well within, and a millisecond is not
-/// exceeded.
-const NODES: u32 = 1_000;
+/// One stock, whatever it gives: cost of a sheet, and how many there are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Price {
+    pub(super) cost: i128,
+    pub(super) count: u32,
+}
 
-/// The least cost at which whole sheets meet every need, at most `known`; none where the search would take too long.
-pub(super) fn least_whole_cost(offers: &[Offer], needs: &[Need], known: i128) -> Option<i128> {
-    let mut search = Search { offers, best: known, nodes: NODES };
-    search.branch(0, 0, needs);
+impl Need {
+    /// The least cost of meeting it, parts of sheets allowed.
+    pub(super) fn cost(&self, prices: &[Price]) -> i128 {
+        least_cost(self.offers(prices, 0), self.want)
+    }
+
+    fn offers<'a>(&'a self, prices: &'a [Price], from: usize) -> impl Iterator<Item = Offer> + 'a {
+        let stock = prices.iter().zip(&self.gives).skip(from);
+        stock.map(|(price, &capacity)| Offer { capacity, cost: price.cost, count: price.count })
+    }
+
+    fn given(&self, at: usize) -> i128 {
+        self.gives.get(at).copied().unwrap_or(0)
+    }
+}
+
+/// The least cost at which whole sheets meet every need, at most `known`; none where the search takes more than so
+/// many nodes.
+pub(super) fn least_whole_cost(prices: &[Price], needs: &[Need], known: i128, nodes: u32) -> Option<i128> {
+    let mut search = Search { prices, needs, best: known, nodes };
+    let wants: Vec<i128> = needs.iter().map(|need| need.want).collect();
+    search.branch(0, 0, &wants);
     (search.nodes > 0).then_some(search.best)
 }
 
 struct Search<'a> {
-    offers: &'a [Offer],
+    prices: &'a [Price],
+    needs: &'a [Need],
     best: i128,
     nodes: u32,
 }
 
 impl Search<'_> {
-    fn branch(&mut self, at: usize, cost: i128, needs: &[Need]) {
+    fn branch(&mut self, at: usize, cost: i128, wants: &[i128]) {
         self.nodes = self.nodes.saturating_sub(1);
-        let Some(rest) = self.offers.get(at..).filter(|_| self.nodes > 0) else { return };
-        if needs.iter().all(|need| need.area <= 0 && need.sheets <= 0) {
+        if self.nodes == 0 {
+            return;
+        }
+        if wants.iter().all(|&want| want <= 0) {
             self.best = self.best.min(cost);
             return;
         }
-        let Some((offer, _)) = rest.split_first() else { return };
-        let bound = needs.iter().map(|need| relaxed(rest, at, need)).max().unwrap_or(0);
+        let Some(&price) = self.prices.get(at) else { return };
+        let rest = |(need, &want): (&Need, &i128)| least_cost(need.offers(self.prices, at), want);
+        let bound = self.needs.iter().zip(wants).map(rest).max().unwrap_or(0);
         if cost + bound >= self.best {
             return;
         }
-        let most = needs.iter().map(|need| wanted(offer, at, need)).max().unwrap_or(0).min(i128::from(offer.count));
+        let alone = |(need, &want): (&Need, &i128)| {
+            let gives = need.given(at);
+            if gives > 0 { (want.max(0) + gives - 1) / gives } else { 0 }
+        };
+        let most = self.needs.iter().zip(wants).map(alone).max().unwrap_or(0).min(i128::from(price.count));
         for taken in (0..=most).rev() {
-            let left: Vec<Need> = needs.iter().map(|need| less(offer, at, need, taken)).collect();
-            self.branch(at + 1, cost + offer.cost * taken, &left);
+            let left: Vec<i128> =
+                self.needs.iter().zip(wants).map(|(need, want)| want - need.given(at) * taken).collect();
+            self.branch(at + 1, cost + price.cost * taken, &left);
         }
     }
-}
-
-fn meets(need: &Need, at: usize) -> bool {
-    need.stock.get(at).copied().unwrap_or(false)
-}
-
-/// A bound on what the rest of a need costs with the stock from `at` on.
-fn relaxed(rest: &[Offer], at: usize, need: &Need) -> i128 {
-    let offers: Vec<Offer> =
-        rest.iter().zip(at..).filter(|(_, index)| meets(need, *index)).map(|(offer, _)| *offer).collect();
-    least_cost(&offers, need.area).max(cheapest(&offers, need.sheets))
-}
-
-/// Sheets of this stock that would meet the need alone.
-fn wanted(offer: &Offer, at: usize, need: &Need) -> i128 {
-    if !meets(need, at) || offer.capacity <= 0 {
-        return 0;
-    }
-    let by_area = (need.area.max(0) + offer.capacity - 1) / offer.capacity;
-    by_area.max(need.sheets)
-}
-
-fn less(offer: &Offer, at: usize, need: &Need, taken: i128) -> Need {
-    let taken = if meets(need, at) { taken } else { 0 };
-    Need { stock: need.stock.clone(), area: need.area - offer.capacity * taken, sheets: need.sheets - taken }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
+    const NODES: u32 = 1_000;
+
     #[test]
     fn long_boards_need_long_sheets_and_the_rest_one_more() {
-        let offers =
-            [(49 << 40, 80, 10), (46 << 40, 62, 10)].map(|(capacity, cost, count)| Offer { capacity, cost, count });
-        let long = Need { stock: vec![true, false], area: 280 << 40, sheets: 6 };
-        let all = Need { stock: vec![true, true], area: 300 << 40, sheets: 6 };
-        assert_eq!(least_whole_cost(&offers, &[long.clone(), all.clone()], 1_000), Some(542));
-        assert_eq!(least_whole_cost(&offers, &[long, all], 542), Some(542));
+        let prices = [80, 62].map(|cost| Price { cost, count: 10 });
+        let long = Need { want: 6, gives: vec![1, 0] };
+        let long_area = Need { want: 280 << 40, gives: vec![49 << 40, 0] };
+        let all = Need { want: 300 << 40, gives: vec![49 << 40, 46 << 40] };
+        let needs = [long, long_area, all];
+        assert_eq!(least_whole_cost(&prices, &needs, 1_000, NODES), Some(542));
+        assert_eq!(least_whole_cost(&prices, &needs, 542, NODES), Some(542));
+        assert_eq!(least_whole_cost(&prices, &needs, 1_000, 1), None);
     }
 
     #[test]
     fn a_need_that_nothing_meets_leaves_the_known_cost() {
-        let offers = [Offer { capacity: 1 << 40, cost: 5, count: 2 }];
-        let need = Need { stock: vec![true], area: 9 << 40, sheets: 0 };
-        assert_eq!(least_whole_cost(&offers, &[need], 77), Some(77));
+        let prices = [Price { cost: 5, count: 2 }];
+        let need = Need { want: 9 << 40, gives: vec![1 << 40] };
+        assert_eq!(least_whole_cost(&prices, &[need], 77, NODES), Some(77));
     }
 }

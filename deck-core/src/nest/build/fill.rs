@@ -10,6 +10,7 @@ use super::super::problem::{Problem, Size, along, strip};
 use super::queue::{Least, Queue};
 use super::rule::Rule;
 use crate::stock::SawLine;
+use std::collections::BTreeMap;
 
 /// Cuts of one sheet as they were decided: a binary tree in a vector, the whole sheet first.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -32,6 +33,26 @@ pub(in crate::nest) struct Pattern {
     pub(in crate::nest) parts: Vec<(u32, u32)>,
     /// Real area of the parts.
     pub(in crate::nest) area: i128,
+}
+
+/// The same cuts without the copies beyond those that are left.
+pub(in crate::nest) fn clipped(problem: &Problem, pattern: &Pattern, left: &[u32]) -> Pattern {
+    let mut taken: BTreeMap<u32, u32> = BTreeMap::new();
+    let mut keep = |node: &Node| {
+        let Node::Part(class) = *node else { return node.clone() };
+        let copies = taken.entry(class).or_default();
+        if left.get(class as usize).is_none_or(|left| *copies >= *left) {
+            return Node::Free;
+        }
+        *copies += 1;
+        node.clone()
+    };
+    let nodes = pattern.nodes.iter().map(&mut keep).collect();
+    let parts: Vec<(u32, u32)> = taken.into_iter().filter(|part| part.1 > 0).collect();
+    let area = |&(class, copies): &(u32, u32)| {
+        problem.classes.get(class as usize).map_or(0, |class| class.area * i128::from(copies))
+    };
+    Pattern { rack: pattern.rack, nodes, area: parts.iter().map(area).sum(), parts }
 }
 
 /// A piece in which parts may still be placed.

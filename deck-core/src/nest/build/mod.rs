@@ -9,7 +9,7 @@ mod relay;
 mod rule;
 
 pub(super) use cheapen::cheapen;
-pub(super) use fill::{Node, Pattern};
+pub(super) use fill::{Node, Pattern, clipped};
 pub(super) use layout::{Piece, Tally, layout};
 pub(super) use pack::{Choice, Run, Solution, Way, cost, pack, pack_some};
 pub(super) use relay::relay;

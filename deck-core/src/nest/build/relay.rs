@@ -24,12 +24,19 @@ pub(in crate::nest) fn relay(
         problem.classes.get(class as usize).map_or(0, |class| class.area) * i128::from(copies)
     };
     let area: i128 = parts.iter().map(area_of).sum();
+    // Few classes come in the same order by several measures, and the same order gives the same layout.
+    let mut tried = Vec::new();
     for rule in Rule::all() {
         if steps.spent_all() {
             break;
         }
         let mut classes: Vec<u32> = parts.iter().map(|part| part.0).collect();
         rule.order.sort(&problem.classes, &mut classes);
+        let way = (rule.fit, rule.split, classes.clone());
+        if tried.contains(&way) {
+            continue;
+        }
+        tried.push(way);
         let pattern = fill(problem, rack, &mut Queue::new(problem, classes), wanted, rule, steps);
         if pattern.area == area && found(pattern, steps).is_break() {
             break;

@@ -5,8 +5,10 @@
 //! a goal: the sheets are one fewer than in the best answer, and some parts stay out. A few sheets are taken apart,
 //! wholly or in part, and packed again together with what is out, each part beside the group that it fits best
 //! ([`slicing`]). The result stays where little enough is out, the limit falling as the steps run out (simulated
-//! annealing, Kirkpatrick, Gelatt and Vecchi, Science 220, 1983). Full sheets beside empty ones are preferred among
-//! equals: one large gap takes a part that two small ones do not. Once nothing is out, the next sheet goes.
+//! annealing, Kirkpatrick, Gelatt and Vecchi, Science 220, 1983); a part weighs more the longer it is out (guided local
+//! search, Voudouris and Tsang, European Journal of Operational Research 113, 1999). Full sheets beside empty ones are
+//! preferred among equals: one large gap takes a part that two small ones do not. Once nothing is out, the next sheet
+//! goes.
 
 mod convert;
 mod place;
@@ -31,7 +33,7 @@ pub(super) struct Crowded {
     pub(super) same: Option<Pattern>,
 }
 
-/// The answer without its thinnest sheet, in several tries.
+/// The answer without its thinnest sheet, in several tries; in none where the others have room for nothing of it.
 pub(super) fn without_the_thinnest(
     problem: &Problem,
     solution: &Solution,

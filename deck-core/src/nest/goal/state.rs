@@ -23,6 +23,9 @@ const OVERLOOKED: usize = 50;
 const YIELDING: (f64, f64) = (0.005, 0.001);
 /// What the unevenness of sheets counts beside what is out.
 const UNEVEN: f64 = 0.02;
+/// Rounds after which a part that is out weighs more, and how much more: what is out for long gets the best places.
+const ROUNDS_OUT: u64 = 1000;
+const WEIGHT_OUT: f64 = 0.05;
 /// Steps that a round costs beside the search for places.
 const ROUND: u64 = 16;
 
@@ -37,6 +40,9 @@ pub(super) struct State<'p> {
     gone: Slicing,
     /// Parts that have no place, by class, each copy.
     out: Vec<u32>,
+    /// What area counts while it is out, by class.
+    weights: Vec<f64>,
+    rounds: u64,
     /// Copies that no answer places.
     left: Vec<u32>,
     random: SplitMix,
@@ -54,6 +60,8 @@ impl<'p> State<'p> {
             problem,
             room_areas: rooms.iter().map(|room| area(room.size) / largest).collect(),
             rooms,
+            weights: vec![1.0; areas.len()],
+            rounds: 0,
             areas,
             sheets: Vec::new(),
             gone: Slicing::new(0),
@@ -91,8 +99,9 @@ impl<'p> State<'p> {
         (0..self.sheets.len()).collect()
     }
 
-    /// Puts what is out where there is room for it; the sheets are then as they were. None where a sheet that came with
-    /// the answer would begin in a direction that is not allowed, once its waste is laid together.
+    /// Puts what is out where there is room for it; the sheets are then as they were. None where there is room for
+    /// nothing, or where a sheet that came with the answer would begin in a direction that is not allowed, once its waste
+    /// is laid together.
     pub(super) fn crowded(&mut self, steps: &mut Steps<'_>) -> Option<Crowded> {
         let all = self.all();
         if !self.may_start(&all) {
@@ -105,6 +114,9 @@ impl<'p> State<'p> {
         let solution = self.solution();
         self.sheets = sheets;
         let mut still = std::mem::replace(&mut self.out, out);
+        if still.len() == self.out.len() {
+            return None;
+        }
         still.sort_unstable();
         let counted = |same: &[u32]| Some((*same.first()?, u32::try_from(same.len()).ok()?));
         let out: Vec<(u32, u32)> = still.chunk_by(|one, other| one == other).filter_map(counted).collect();
@@ -131,6 +143,14 @@ impl<'p> State<'p> {
 
     /// Takes a few sheets apart, packs them again, and goes back where that has made things worse than allowed.
     fn round(&mut self, yielding: f64, steps: &mut Steps<'_>) {
+        self.rounds += 1;
+        if self.rounds.is_multiple_of(ROUNDS_OUT) {
+            for &class in &self.out {
+                if let Some(weight) = self.weights.get_mut(class as usize) {
+                    *weight += WEIGHT_OUT;
+                }
+            }
+        }
         let chosen = self.choose();
         let before = self.worth(&chosen);
         let saved: Vec<Slicing> = chosen.iter().filter_map(|&at| self.sheets.get(at).cloned()).collect();
@@ -164,7 +184,7 @@ impl<'p> State<'p> {
         let count = (1 + self.random.below(MOST_APART)).min(self.sheets.len());
         let mut chosen = Vec::with_capacity(count);
         while chosen.len() < count {
-            let at = self.random.below(self.sheets.len());
+            let at = self.any_sheet();
             if !chosen.contains(&at) {
                 chosen.push(at);
             }
@@ -172,9 +192,21 @@ impl<'p> State<'p> {
         chosen
     }
 
+    /// Any sheet; of two every other time, and then the emptier one.
+    fn any_sheet(&mut self) -> usize {
+        let one = self.random.below(self.sheets.len());
+        if self.random.below(2) == 0 {
+            return one;
+        }
+        let other = self.random.below(self.sheets.len());
+        let free = |at: usize| self.sheets.get(at).map_or(0.0, |sheet| self.free(sheet));
+        if free(other) > free(one) { other } else { one }
+    }
+
     /// What is out, less a little for unevenness among the chosen sheets: the less, the better.
     fn worth(&self, chosen: &[usize]) -> f64 {
-        let out: f64 = self.out.iter().map(|&class| self.area(class)).sum();
+        let weight = |class: u32| self.weights.get(class as usize).copied().unwrap_or(1.0);
+        let out: f64 = self.out.iter().map(|&class| self.area(class) * weight(class)).sum();
         let uneven: f64 =
             chosen.iter().filter_map(|&at| self.sheets.get(at)).map(|sheet| self.free(sheet) * self.free(sheet)).sum();
         out - UNEVEN * uneven

@@ -57,7 +57,7 @@ impl Board {
         if let Some(total) = self.total(values) {
             let mut some = steps.take(ALL_SHARE);
             let all = self.all(&mut some);
-            steps.give_back(some);
+            steps.take_back(&some);
             match all {
                 All::Fit(filled) => return Filled { value: total, bound: total, ..filled },
                 // Something has to stay out.
@@ -138,7 +138,7 @@ impl Board {
         if ground.is_open(&found, bound) {
             let mut some = steps.take(SHARE);
             ground.climb(&mut found, bound, PATIENCE, &mut some);
-            steps.give_back(some);
+            steps.take_back(&some);
         }
         if ground.is_open(&found, bound) {
             bound = bound.min(ground.join::<V>(&priced, &mut found, bound, steps));
@@ -252,7 +252,7 @@ impl Searching<'_> {
                 break;
             }
         }
-        steps.give_back(some);
+        steps.take_back(&some);
         let (sum, priced) = lowest.unwrap_or_else(|| (i64::MAX, Priced::plain(self.values, self.scale)));
         (priced, if self.complete { sum / self.scale } else { i64::MAX })
     }
@@ -306,7 +306,7 @@ impl Searching<'_> {
             let mut some = steps.take(if all { 1 } else { SHARE });
             let mut search = Search::new(ground, self.known(found), beam);
             let end = search.run(&mut some);
-            steps.give_back(some);
+            steps.take_back(&some);
             let (joins, best) = search.found();
             if let Some((value, joined)) = best {
                 found.offer(value, joins, joined, self.standing);

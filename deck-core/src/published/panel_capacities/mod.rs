@@ -26,10 +26,13 @@ pub const PANEL_CAPACITY_FITTED: &str = "EI, MR and Fs fitted from the printed l
 #[serde(deny_unknown_fields)]
 pub struct Capacity {
     /// Bending stiffness EI, lbf·in² per foot of width.
+    #[cfg_attr(feature = "schema", schemars(extend("exclusiveMinimum" = 0, "maximum" = 1_000_000_000_000_u64)))]
     pub ei: f64,
     /// Bending strength MR (`Fb S`), lbf·in per foot of width.
+    #[cfg_attr(feature = "schema", schemars(extend("exclusiveMinimum" = 0, "maximum" = 1_000_000_000_000_u64)))]
     pub mr: f64,
     /// Shear strength in the plane (`Fs Ib/Q`), lbf per foot of width.
+    #[cfg_attr(feature = "schema", schemars(extend("exclusiveMinimum" = 0, "maximum" = 1_000_000_000_000_u64)))]
     pub fs: f64,
 }
 
