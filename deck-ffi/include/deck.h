@@ -2,7 +2,7 @@
  * Plans a new plywood deck for a pontoon boat, from C, C++, VBA, C#, or anything that can call C.
  *
  * A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller. The functions that need no
- * boat, such as deck_nest and deck_beam, read a request in JSON and write their answer in JSON.
+ * job, such as deck_seams and deck_nest, read a request in JSON and write their answer in JSON.
  *
  * These rules hold for every function:
  *
@@ -889,6 +889,99 @@ int32_t deck_status_text(int32_t status, char *buf, size_t cap, size_t *needed);
  * As deck_status_text, in UTF-16.
  */
 int32_t deck_status_text_utf16(int32_t status, uint16_t *buf, size_t cap, size_t *needed);
+
+/**
+ * Finds where a deck splits into boards: reads a request in JSON, writes the answer in JSON.
+ *
+ * The request is an object of frame, deck_length, sheet (or a list of them), outline, gap (0), bearing, keep_clear,
+ * openings, fastening, best (1: how many layouts), end_tolerance, saw, shop and unit ("in" where it is left out). Only frame
+ * and sheet are required, and deck_length where there is no outline, which is the job file's "deck". Everything else is
+ * the job file's field of that name, with the job's defaults; those are also taken for a gap or a bearing of null.
+ *
+ * The answer has layouts, best first and each as it stands in a plan; no_layout, the reason where there is none; and proven.
+ * That there is no layout is no failure. Lengths in the answer are numbers in the request's unit, and beside them as the shop
+ * writes them.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC, and those from 101 on:
+ * everything that is wrong with the request is in the last error.
+ */
+int32_t deck_seams(const char *json,
+                   int64_t len,
+                   char *buf,
+                   size_t cap,
+                   size_t *needed);
+
+/**
+ * As deck_seams, in UTF-16.
+ */
+int32_t deck_seams_utf16(const uint16_t *json,
+                         int64_t len,
+                         uint16_t *buf,
+                         size_t cap,
+                         size_t *needed);
+
+/**
+ * Cuts the boards in their true shape: reads a request in JSON, writes the answer in JSON.
+ *
+ * The request is an object of outline (the job file's "deck"), seams, gap (0), finish, openings, thickness, shop and unit.
+ * Only outline and seams are required. Seams are the answer of deck_seams as it is, of which the first layout is taken; or
+ * a layout; or a list of stations at which boards end, with gap aft of each. Without a thickness no panel has a weight.
+ *
+ * The answer is a list of panels, each as it stands in a plan.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * As deck_seams. An answer of deck_seams without a layout gives DECK_EMPTY_LIST.
+ */
+int32_t deck_panels(const char *json,
+                    int64_t len,
+                    char *buf,
+                    size_t cap,
+                    size_t *needed);
+
+/**
+ * As deck_panels, in UTF-16.
+ */
+int32_t deck_panels_utf16(const uint16_t *json,
+                          int64_t len,
+                          uint16_t *buf,
+                          size_t cap,
+                          size_t *needed);
+
+/**
+ * Places the fasteners: reads a request in JSON, writes the answer in JSON.
+ *
+ * The request is an object of panels (the answer of deck_panels as it is), frame, outline, fastening, shop and unit. Only
+ * panels and frame are required; the outline may be left out where all panels of the deck are given.
+ *
+ * The answer has rows, count, edge_count and field_count, as they stand in a plan.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * As deck_seams.
+ */
+int32_t deck_fasteners(const char *json,
+                       int64_t len,
+                       char *buf,
+                       size_t cap,
+                       size_t *needed);
+
+/**
+ * As deck_fasteners, in UTF-16.
+ */
+int32_t deck_fasteners_utf16(const uint16_t *json,
+                             int64_t len,
+                             uint16_t *buf,
+                             size_t cap,
+                             size_t *needed);
 
 #ifdef __cplusplus
 }  // extern "C"

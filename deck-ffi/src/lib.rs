@@ -1,7 +1,7 @@
 //! Plans a new plywood deck for a pontoon boat, from C, C++, VBA, C#, or anything that can call C.
 //!
 //! A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller. The functions that need no
-//! boat, such as deck_nest and deck_beam, read a request in JSON and write their answer in JSON.
+//! job, such as deck_seams and deck_nest, read a request in JSON and write their answer in JSON.
 //!
 //! These rules hold for every function:
 //!
@@ -51,6 +51,7 @@ mod plan_drawings;
 mod pointer;
 mod span;
 mod status;
+mod steps;
 mod text;
 
 pub use fill::*;
@@ -61,4 +62,5 @@ pub use plan::*;
 pub use plan_drawings::*;
 pub use span::*;
 pub use status::*;
+pub use steps::*;
 pub use text::DECK_MAX_TEXT;

@@ -1,7 +1,9 @@
 //! Results as JSON documents: read into Python's own types, compared, and pickled as text.
 
 use crate::failure::Failure;
+use crate::fastening::Fastening;
 use crate::fill::Fill;
+use crate::layout::SeamLayout;
 use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panel::Panel;
@@ -41,6 +43,14 @@ impl Document {
     pub(crate) fn text(&self) -> String {
         // unreachable: a JSON value does not fail to be written.
         serde_json::to_string_pretty(&self.value).unwrap_or_default()
+    }
+
+    /// Its value with lengths in that unit; `T` is what the core has for it.
+    pub(crate) fn value_in<T: Serialize + DeserializeOwned>(&self, unit: Unit) -> Result<Value, Error> {
+        if self.unit == unit {
+            return Ok(self.value.clone());
+        }
+        Ok(Document::write(&self.core::<T>()?, unit)?.value)
     }
 
     /// The part under a key; null where there is none.
@@ -123,6 +133,8 @@ pub(crate) fn restore<'py>(
         "Panel" => Panel::new(document)?.into_bound_py_any(py)?,
         "Outline" => Outline::new(document)?.into_bound_py_any(py)?,
         "Nest" => Nest::new(document)?.into_bound_py_any(py)?,
+        "SeamLayout" => SeamLayout::new(document)?.into_bound_py_any(py)?,
+        "Fastening" => Fastening::new(document)?.into_bound_py_any(py)?,
         "Fill" => Fill::new(document)?.into_bound_py_any(py)?,
         "Beam" => beam_again(document.value)?.into_bound_py_any(py)?,
         "Plate" => plate_again(document.value)?.into_bound_py_any(py)?,

@@ -1,9 +1,13 @@
 //! From what Python hands in to a JSON value.
 //!
-//! Exact numbers stay exact: a `Fraction` or a `Decimal` becomes text, never a float. What JSON cannot hold, NaN and the
+//! Results that go into the next call are taken as they were written, in the call's unit. Exact numbers stay exact: a `Fraction` or a `Decimal` becomes text, never a float. What JSON cannot hold, NaN and the
 //! infinities, becomes text too and is reported at its place together with everything else that is wrong.
 
 use crate::failure::Failure;
+use crate::layout::SeamLayout;
+use crate::outline::Outline;
+use crate::panel::Panel;
+use deck_core::plan::DeckFacts;
 use deck_core::{Error, Fault, Faults, Kind, Length, Unit};
 use pyo3::exceptions::{PyOverflowError, PyTypeError};
 use pyo3::prelude::*;
@@ -28,7 +32,7 @@ impl Given {
     ///
     /// `document` says what it describes, for messages.
     pub(crate) fn new(object: &Bound<'_, PyAny>, document: &'static str) -> Result<Given, Failure> {
-        let mut reader = Reader { document, pointer: Vec::new(), not_finite: Vec::new() };
+        let mut reader = Reader { document, unit: unit(object), pointer: Vec::new(), not_finite: Vec::new() };
         let value = reader.value(object)?;
         Ok(Given { value, not_finite: reader.not_finite })
     }
@@ -61,6 +65,8 @@ impl Given {
 /// Walks through the object and knows where it is.
 struct Reader {
     document: &'static str,
+    /// The unit that results are wanted in.
+    unit: Unit,
     pointer: Vec<String>,
     not_finite: Vec<(String, f64)>,
 }
@@ -155,6 +161,9 @@ impl Reader {
     /// The numbers that are not built in: those of `fractions`, `decimal` and `numpy`.
     fn number(&mut self, object: &Bound<'_, PyAny>) -> Result<Value, Failure> {
         let py = object.py();
+        if let Some(result) = self.result(object)? {
+            return Ok(result);
+        }
         if let Some(plain) = plain(object)? {
             return self.value(&plain);
         }
@@ -171,6 +180,19 @@ impl Reader {
             let (at, kind, document) = (self.place(), kind(object), self.document);
             Err(PyTypeError::new_err(format!("{at}: a {document} holds no {kind}")).into())
         }
+    }
+
+    /// An object of ours that one call answered and another is asked with.
+    fn result(&self, object: &Bound<'_, PyAny>) -> Result<Option<Value>, Failure> {
+        Ok(if let Ok(panel) = object.cast::<Panel>() {
+            Some(panel.get().document.value_in::<deck_core::panels::Panel>(self.unit)?)
+        } else if let Ok(layout) = object.cast::<SeamLayout>() {
+            Some(layout.get().document.value_in::<deck_core::seams::SeamLayout>(self.unit)?)
+        } else if let Ok(outline) = object.cast::<Outline>() {
+            Some(outline.get().document.value_in::<DeckFacts>(self.unit)?)
+        } else {
+            None
+        })
     }
 
     fn fraction(&mut self, number: &Bound<'_, PyAny>) -> Result<Value, Failure> {
@@ -191,6 +213,12 @@ impl Reader {
         let text: String = number.call_method1("__format__", ("f",))?.extract()?;
         Ok(text.into())
     }
+}
+
+/// The unit that a job or a call names; inches where it names none.
+fn unit(object: &Bound<'_, PyAny>) -> Unit {
+    let word = object.get_item("unit").and_then(|word| word.extract::<String>());
+    word.ok().and_then(|word| Unit::from_word(&word)).unwrap_or_default()
 }
 
 /// A list or a number of Python's own that an array of `numpy` or `array` is the same as.

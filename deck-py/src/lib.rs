@@ -1,8 +1,8 @@
 //! The compiled part of the Python package `deck_py`: it converts, and `deck-core` computes.
 //!
 //! ```text
-//!   arguments ─ given ── call, strength ┐
-//!   dict ────── given ──┐          │          ┌── document ── dict, list, number, text
+//!   arguments ─ given ── call, steps, strength ┐
+//!   dict ────── given ──┐                 │   ┌── document ── dict, list, number, text
 //!   JSON text ──────────┼── job ── deck_core ─┤
 //!   path ───────────────┘                     ├── polygon ─── __geo_interface__
 //!                                             └── failure ─── DeckError
@@ -15,18 +15,22 @@
 
 mod beam;
 mod call;
+mod columns;
 mod document;
 mod drawing;
 mod failure;
+mod fastening;
 mod fill;
 mod given;
 mod job;
+mod layout;
 mod nest;
 mod outline;
 mod panel;
 mod plan;
 mod plate;
 mod polygon;
+mod steps;
 mod strength;
 mod table;
 
@@ -41,9 +45,13 @@ mod _deck {
     #[pymodule_export]
     use super::document::restore;
     #[pymodule_export]
+    use super::fastening::Fastening;
+    #[pymodule_export]
     use super::fill::Fill;
     #[pymodule_export]
     use super::job::job_schema;
+    #[pymodule_export]
+    use super::layout::SeamLayout;
     #[pymodule_export]
     use super::nest::Nest;
     #[pymodule_export]
@@ -54,6 +62,8 @@ mod _deck {
     use super::plan::{Plan, plan};
     #[pymodule_export]
     use super::plate::Plate;
+    #[pymodule_export]
+    use super::steps::{fasteners, panels, seams};
     #[pymodule_export]
     use super::strength::{beam, plate, span_limits};
     use super::{Bound, PyModule, PyModuleMethods, PyResult};

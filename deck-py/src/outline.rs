@@ -12,7 +12,7 @@ use pyo3::types::PyDict;
 #[derive(Debug)]
 pub(crate) struct Outline {
     deck: DeckFacts,
-    document: Document,
+    pub(crate) document: Document,
 }
 
 impl Outline {

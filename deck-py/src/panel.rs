@@ -12,7 +12,7 @@ use pyo3::types::PyDict;
 #[derive(Debug)]
 pub(crate) struct Panel {
     panel: deck_core::panels::Panel,
-    document: Document,
+    pub(crate) document: Document,
 }
 
 impl Panel {
@@ -65,9 +65,9 @@ impl Panel {
         self.document.get(py, "area")
     }
 
-    /// Weight in pounds, dry.
+    /// Weight in pounds, dry; None where the thickness is not known.
     #[getter]
-    fn weight_lb(&self) -> f64 {
+    fn weight_lb(&self) -> Option<f64> {
         self.panel.weight_lb
     }
 

@@ -1,5 +1,6 @@
 //! The one call, and the plan that it returns.
 
+use crate::columns;
 use crate::document::{Document, Reduced};
 use crate::drawing;
 use crate::failure::Failure;
@@ -9,6 +10,7 @@ use crate::outline::Outline;
 use crate::panel::Panel;
 use deck_core::{Error, Fault, Kind, draw};
 use pyo3::prelude::*;
+use pyo3::types::PyDict;
 use serde_json::Value;
 
 /// Plans a deck.
@@ -189,10 +191,42 @@ impl Plan {
         self.document.get(py, "takeoff")
     }
 
+    /// What the boards take on their supports, and what the fasteners hold: figures for a person to judge.
+    #[getter]
+    fn span<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "span")
+    }
+
     /// What to know before acting on the plan; what this job triggered comes first.
     #[getter]
     fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         self.document.get(py, "cautions")
+    }
+
+    /// The names of the lists that `frame` gives in columns.
+    #[getter]
+    #[expect(clippy::unused_self, reason = "every plan has the same lists")]
+    fn frames(&self) -> Vec<&'static str> {
+        columns::names()
+    }
+
+    /// A list of the plan in columns, of which pandas and polars make a data frame.
+    ///
+    /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
+    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, or for each
+    /// panel whose strength is known. Without such the columns are there, and empty. Lengths are numbers in `unit`.
+    ///
+    /// Parameters
+    /// ----------
+    /// name : str
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff` or `span`.
+    ///
+    /// Raises
+    /// ------
+    /// DeckError
+    ///     There is no such list.
+    fn frame<'py>(&self, py: Python<'py>, name: &str) -> Result<Bound<'py, PyDict>, Failure> {
+        Ok(columns::columns(py, &self.document.value, name)?.ok_or_else(|| columns::unknown(name))?)
     }
 
     /// The names of the views that can be drawn, in the order of the job packet.

@@ -33,7 +33,8 @@ pub(crate) fn plate(py: Python<'_>, request: &Bound<'_, PyAny>) -> Result<Plate,
     work(py, request, |given| Plate::asked(given.value(), &given.read(PlateCall::from_value)?))
 }
 
-fn work<T: Send>(
+/// Reads a request and answers it, while the interpreter is free for others.
+pub(crate) fn work<T: Send>(
     py: Python<'_>,
     request: &Bound<'_, PyAny>,
     answer: impl Send + FnOnce(&Given) -> Result<T, Error>,

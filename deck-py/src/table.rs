@@ -1,6 +1,9 @@
 //! Results as tables in HTML, for notebooks.
 
+use deck_core::Unit;
+use deck_core::fasteners::{Fastening, RowKind};
 use deck_core::nest::{Fill, Nest, Placement};
+use deck_core::seams::SeamLayout;
 use deck_core::span::{Beam, BeamSpan, Plate, Range};
 
 /// A row for each sheet: what it is taken from, the parts on it, and what is left to keep.
@@ -23,6 +26,31 @@ pub(crate) fn fill(fill: &Fill) -> String {
     let cells =
         [parts(&fill.placements), fill.value.to_string(), fill.bound.to_string(), fill.offcuts.len().to_string()];
     format!("<table>{head}{}</table>", row("td", &cells))
+}
+
+/// A row for each board, with the seam aft of it.
+pub(crate) fn layout(layout: &SeamLayout, unit: Unit) -> String {
+    let names = ["board", "from", "to", "width", "seam on member", "short by"];
+    let rows = layout.boards.iter().map(|board| {
+        let seam = layout.seams.iter().find(|seam| seam.number == board.number);
+        let [member, short] =
+            seam.map_or([const { String::new() }; 2], |seam| [seam.member.to_string(), seam.short_by.decimal(unit)]);
+        let [fore, aft, width] = [board.fore, board.aft, board.width].map(|length| length.decimal(unit));
+        row("td", &[board.number.to_string(), fore, aft, width, member, short])
+    });
+    format!("<table>{}{}</table>", row("th", &names.map(str::to_owned)), rows.collect::<String>())
+}
+
+/// A row for each row of fasteners.
+pub(crate) fn fastening(fastening: &Fastening, unit: Unit) -> String {
+    let names = ["panel", "member", "kind", "station", "fasteners", "greatest gap"];
+    let rows = fastening.rows.iter().map(|each| {
+        let kind = if each.kind == RowKind::Edge { "edge" } else { "field" };
+        let [station, gap] = [each.station, each.greatest_gap].map(|length| length.decimal(unit));
+        let (member, count) = (each.member.to_string(), each.positions.len().to_string());
+        row("td", &[each.panel.clone(), member, kind.into(), station, count, gap])
+    });
+    format!("<table>{}{}</table>", row("th", &names.map(str::to_owned)), rows.collect::<String>())
 }
 
 /// A row for each support, and one for each span or overhang with its extremes.

@@ -3,9 +3,9 @@
 use crate::calls::{JOB, Planned, Text8, last_error};
 use deck_core::Kind;
 use deck_ffi::{
-    DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, DECK_SHORT_BUFFER, deck_beam, deck_fill, deck_last_error_at,
-    deck_last_error_count, deck_last_error_pointer, deck_nest, deck_plan_count, deck_plan_new, deck_plan_new_utf16,
-    deck_plan_number, deck_plan_text, deck_plate, deck_span_limits,
+    DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, DECK_SHORT_BUFFER, deck_beam, deck_fasteners, deck_fill,
+    deck_last_error_at, deck_last_error_count, deck_last_error_pointer, deck_nest, deck_panels, deck_plan_count,
+    deck_plan_new, deck_plan_new_utf16, deck_plan_number, deck_plan_text, deck_plate, deck_seams, deck_span_limits,
 };
 use proptest::prelude::*;
 use std::ffi::c_char;
@@ -13,6 +13,11 @@ use std::ptr;
 
 /// Planning takes some milliseconds; most of these jobs fail before that.
 const CASES: u32 = 4000;
+
+/// The golden requests of the steps.
+const SEAMS: &str = include_str!("../golden/calls/seams.json");
+const PANELS: &str = include_str!("../golden/calls/panels.json");
+const FASTENERS: &str = include_str!("../golden/calls/fasteners.json");
 
 /// A status that a call with faulty input may give: of the border, a panic excepted, or of the library.
 fn is_a_refusal(status: i32) -> bool {
@@ -92,8 +97,8 @@ const PLATE_REQUEST: &str = r#"{"length": 24, "width": 16, "dx": 90, "dy": 30, "
 
 type Ask = unsafe extern "C" fn(*const c_char, i64, *mut c_char, usize, *mut usize) -> i32;
 
-/// Asks a function of strength with bytes as they are; what is refused is told.
-fn strength_bytes(ask: Ask, bytes: &[u8]) -> i32 {
+/// Asks a function with bytes as they are; what is refused is told.
+fn call_bytes(ask: Ask, bytes: &[u8]) -> i32 {
     let (mut buf, mut needed) = (vec![0; 1 << 16], usize::MAX);
     let status = unsafe { ask(bytes.as_ptr().cast(), length(bytes), buf.as_mut_ptr(), buf.len(), &raw mut needed) };
     if ![DECK_OK, DECK_SHORT_BUFFER].contains(&status) {
@@ -145,15 +150,30 @@ proptest! {
         beam in spoiled(BEAM_REQUEST),
         plate in spoiled(PLATE_REQUEST),
     ) {
-        strength_bytes(deck_span_limits, &limits);
-        strength_bytes(deck_beam, &beam);
-        strength_bytes(deck_plate, &plate);
+        call_bytes(deck_span_limits, &limits);
+        call_bytes(deck_beam, &beam);
+        call_bytes(deck_plate, &plate);
     }
 
     #[test]
     fn requests_of_strength_cut_short(end in any::<proptest::sample::Index>()) {
         for (ask, text) in [(deck_span_limits as Ask, LIMITS_REQUEST), (deck_beam, BEAM_REQUEST), (deck_plate, PLATE_REQUEST)] {
-            prop_assert_eq!(strength_bytes(ask, &text.as_bytes()[..end.index(text.len())]), Kind::NotJson.code());
+            prop_assert_eq!(call_bytes(ask, &text.as_bytes()[..end.index(text.len())]), Kind::NotJson.code());
+        }
+    }
+
+    #[test]
+    fn spoiled_requests_of_steps(seams in spoiled(SEAMS), panels in spoiled(PANELS), fasteners in spoiled(FASTENERS)) {
+        call_bytes(deck_seams, &seams);
+        call_bytes(deck_panels, &panels);
+        call_bytes(deck_fasteners, &fasteners);
+    }
+
+    #[test]
+    fn requests_of_steps_cut_short(end in any::<proptest::sample::Index>()) {
+        for (ask, text) in [(deck_seams as Ask, SEAMS), (deck_panels, PANELS), (deck_fasteners, FASTENERS)] {
+            // Cut after its last brace, a file is whole.
+            prop_assert_eq!(call_bytes(ask, &text.as_bytes()[..end.index(text.trim_end().len())]), Kind::NotJson.code());
         }
     }
 

@@ -2,7 +2,7 @@
 
 use crate::compile::{Link, checked, compile, printed, root, run, run_both};
 use crate::example::jobs;
-use deck_core::job::{BeamCall, FillCall, NestCall, PlateCall, SpanLimitsCall};
+use deck_core::job::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
 use deck_core::{Job, plan};
 
 /// Each is compiled, run, and run under valgrind.
@@ -72,6 +72,28 @@ fn figures_of_strength_from_c_are_rust_s_byte_for_byte() {
         printed(&run(&program, &["plate", &path])),
         PlateCall::from_json(&text).unwrap().plate().unwrap().to_json()
     );
+}
+
+/// The golden requests of a plan's steps, which Python asks as well.
+#[test]
+fn steps_from_c_are_rust_s_byte_for_byte() {
+    let program = compile("tests/c/programs/span.c", "steps", Link::Shared);
+    let (path, text) = golden_call("seams");
+    let seams = SeamsCall::from_json(&text).unwrap().document().unwrap();
+    assert_eq!(printed(&run_both(&program, &["seams", &path])), format!("{seams:#}"));
+    let (path, text) = golden_call("panels");
+    let panels = format!("{:#}", PanelsCall::from_json(&text).unwrap().document().unwrap());
+    assert!(!panels.is_ascii());
+    assert_eq!(printed(&run(&program, &["panels", &path])), panels);
+    let (path, text) = golden_call("fasteners");
+    let fasteners = FastenersCall::from_json(&text).unwrap().document().unwrap();
+    assert_eq!(printed(&run(&program, &["fasteners", &path])), format!("{fasteners:#}"));
+}
+
+/// Each step's answer goes into the next one's request as it is.
+#[test]
+fn steps_follow_each_other_in_c() {
+    passes("tests/c/programs/steps.c", "steps_chained");
 }
 
 /// A golden request: its path, and its text.

@@ -4,10 +4,12 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
-use deck_core::job::{BeamCall, FillCall, NestCall, PlateCall, SpanLimitsCall};
+use deck_core::job::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
 use deck_core::{Job, draw, plan};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
+
+mod steps;
 
 /// Set to 1, the expected files are written and not compared.
 const RENEW: &str = "DECK_RENEW";
@@ -120,6 +122,9 @@ fn calls_are_answered_as_they_were_looked_at() {
         ("fill", fill.fill().unwrap().to_json(fill.unit)),
         ("span_limits", limits.span_limits().unwrap().to_json(limits.unit)),
         ("beam", BeamCall::from_json(&request("beam")).unwrap().beam().unwrap().to_json()),
+        ("seams", format!("{:#}", SeamsCall::from_json(&request("seams")).unwrap().document().unwrap())),
+        ("panels", format!("{:#}", PanelsCall::from_json(&request("panels")).unwrap().document().unwrap())),
+        ("fasteners", format!("{:#}", FastenersCall::from_json(&request("fasteners")).unwrap().document().unwrap())),
         ("plate", PlateCall::from_json(&request("plate")).unwrap().plate().unwrap().to_json()),
     ];
     for (name, answer) in answers {

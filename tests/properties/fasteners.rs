@@ -229,7 +229,7 @@ fn check_kinds(boat: &Boat, plan: &Plan) -> Result<(), TestCaseError> {
             let edge = under.first() == Some(&row.member) || under.last() == Some(&row.member);
             prop_assert_eq!(row.kind == RowKind::Edge, edge, "{:?} under {:?}", row, under);
             let beside = panel.shape.sides().iter().find_map(|side| match side.edge {
-                Edge::Seam { seam, member } if member == row.member => Some(seam),
+                Edge::Seam { seam, member } if member == Some(row.member) => Some(seam),
                 _ => None,
             });
             prop_assert_eq!(row.seam, beside);

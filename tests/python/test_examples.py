@@ -22,6 +22,13 @@ def test_the_example_prints_the_order(demo: Path, capsys: pytest.CaptureFixture[
     assert len(printed.splitlines()) >= 1 + len(lines)
 
 
+def test_the_steps_print_what_they_found(capsys: pytest.CaptureFixture[str]) -> None:
+    runpy.run_path(str(ROOT / "examples" / "python" / "steps.py"), run_name="__main__")
+    printed = capsys.readouterr().out.splitlines()
+    assert printed[0].startswith("SeamLayout(5 boards, seams at ") and printed[-1].startswith("Fastening(15 rows, ")
+    assert any(line.endswith("1 openings") for line in printed)
+
+
 def test_the_docs_examples_run() -> None:
     finder = doctest.DocTestFinder()
     found = [test for name in deck_py.__all__ for test in finder.find(getattr(deck_py, name), name, False) if test.examples]

@@ -39,7 +39,7 @@ def test_the_dict_is_what_json_makes_of_the_text(demo: Path) -> None:
     assert plan.cautions == document["cautions"] and plan.takeoff == document["takeoff"]
     assert plan.fasteners == document["fasteners"] and plan.job == document["job"]
     assert [panel.to_dict() for panel in plan.panels] == document["panels"]
-    assert plan.outline.to_dict() == document["deck"]
+    assert plan.outline.to_dict() == document["deck"] and plan.span == document["span"]
     assert (plan.sheets and plan.sheets.to_dict()) == document["sheets"]
     assert plan.seams == (document["layouts"][0]["seams"] if document["layouts"] else [])
 

@@ -24,6 +24,7 @@ def test_a_typed_program_passes_mypy_and_runs(demo: Path, small: dict[str, Any])
     assert usage.sheets_for(18, told) == 3 and told
     assert usage.lids_from_a_rest() == 4
     assert usage.sags() == (True, True)
+    assert usage.rows([48, 96, 144, 192]) == 15
 
 
 def run(*command: str) -> None:

@@ -59,6 +59,20 @@ def sags() -> tuple[bool, bool]:
     return sinks is not None and 0 < sinks < 1, state is not None and 0 < state["deflection"] < 1
 
 
+def rows(stations: list[float]) -> int:
+    """How many rows of fasteners a deck with seams at these stations has, from seams to fasteners."""
+    frame = {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}}
+    sheet: GivenSheet = {"label": "4 x 8", "length": 96, "width": 48}
+    found: deck_py.SeamLayouts = deck_py.seams(frame, Fraction(240), sheet, gap=0)
+    if found.no_layout is not None:
+        raise ValueError(found.no_layout["reason"])
+    best: deck_py.SeamLayout = found[0]
+    assert best.stations == stations
+    panels: list[deck_py.Panel] = deck_py.panels({"length": 240, "beam": 96}, best, thickness="3/4")
+    fastening: deck_py.Fastening = deck_py.fasteners(panels, frame)
+    return len(fastening.rows)
+
+
 def corners(plan: deck_py.Plan) -> int:
     """How many corners the panels' edges have, arcs as chords."""
     return sum(len(panel.__geo_interface__["coordinates"][0]) - 1 for panel in plan.panels)

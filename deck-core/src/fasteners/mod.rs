@@ -21,7 +21,7 @@ mod row;
 mod schedule;
 
 pub use length::least_length;
-pub use row::{Fastening, Row, RowKind, fasteners};
+pub use row::{Fastening, Row, RowKind, fasteners, fasteners_of_panels};
 pub use schedule::{Fastener, Schedule};
 
 #[cfg(test)]

@@ -92,13 +92,56 @@ const DIAMETERS_APART: i64 = 3;
 /// # Ok::<(), deck_core::Error>(())
 /// ```
 pub fn fasteners(panels: &[Panel], frame: &Frame, outline: &Outline, schedule: &Schedule) -> Fastening {
-    let rows: Vec<Row> = panels.iter().flat_map(|panel| panel_rows(panel, frame, outline, schedule)).collect();
+    let deck = Deck { beam: outline.beam(), edge: Rim::Outline(outline) };
+    fastening(panels, frame, deck, schedule)
+}
+
+/// The rows of fasteners where no outline is known but that of the panels, all of which are given.
+///
+/// A deck's sides are then those of the boards, and its beam that of the widest: the same rows as with the outline, unless
+/// the deck is widest within a gap.
+pub fn fasteners_of_panels(panels: &[Panel], frame: &Frame, schedule: &Schedule) -> Fastening {
+    let beam = panels.iter().map(|panel| panel.bounds.starboard).max().unwrap_or_default();
+    fastening(panels, frame, Deck { beam, edge: Rim::Panels(panels) }, schedule)
+}
+
+/// The deck as the rows see it.
+#[derive(Clone, Copy)]
+struct Deck<'a> {
+    beam: Length,
+    edge: Rim<'a>,
+}
+
+/// Where the deck's edge is known from.
+#[derive(Clone, Copy)]
+enum Rim<'a> {
+    Outline(&'a Outline),
+    Panels(&'a [Panel]),
+}
+
+impl Deck<'_> {
+    /// Where the deck starts and ends on a line athwart under a board.
+    fn sides(&self, board: usize, station: Length, limit: Limit) -> Option<(Length, Length)> {
+        let stretches = match self.edge {
+            Rim::Outline(outline) => outline.path().breadths(station, limit),
+            Rim::Panels(panels) => {
+                let parts = panels.iter().filter(|panel| panel.board == board);
+                parts.flat_map(|panel| panel.shape.breadths(station, limit)).collect()
+            }
+        };
+        let port = stretches.iter().map(|stretch| stretch.0).min()?;
+        Some((port, stretches.iter().map(|stretch| stretch.1).max()?))
+    }
+}
+
+fn fastening(panels: &[Panel], frame: &Frame, deck: Deck<'_>, schedule: &Schedule) -> Fastening {
+    let rows: Vec<Row> = panels.iter().flat_map(|panel| panel_rows(panel, frame, deck, schedule)).collect();
     let count = |kind: RowKind| rows.iter().filter(|row| row.kind == kind).map(|row| row.positions.len()).sum();
     let (edge_count, field_count) = (count(RowKind::Edge), count(RowKind::Field));
     Fastening { rows, count: edge_count + field_count, edge_count, field_count }
 }
 
-fn panel_rows(panel: &Panel, frame: &Frame, outline: &Outline, schedule: &Schedule) -> Vec<Row> {
+fn panel_rows(panel: &Panel, frame: &Frame, deck: Deck<'_>, schedule: &Schedule) -> Vec<Row> {
     let bounds = panel.bounds;
     let under: Vec<&CrossMember> =
         frame.members().iter().filter(|member| member.aft > bounds.fore && member.fore < bounds.aft).collect();
@@ -106,7 +149,7 @@ fn panel_rows(panel: &Panel, frame: &Frame, outline: &Outline, schedule: &Schedu
     let mut rows = Vec::new();
     for (index, member) in under.into_iter().enumerate() {
         let kind = if index == 0 || index == last { RowKind::Edge } else { RowKind::Field };
-        let line = Line::new(panel, member, outline, schedule, kind);
+        let line = Line::new(panel, member, deck, schedule, kind);
         for (port, starboard) in panel.shape.breadths(line.station, line.limit()) {
             rows.extend(line.row(port, starboard));
         }
@@ -118,7 +161,7 @@ fn panel_rows(panel: &Panel, frame: &Frame, outline: &Outline, schedule: &Schedu
 struct Line<'a> {
     panel: &'a Panel,
     member: &'a CrossMember,
-    outline: &'a Outline,
+    deck: Deck<'a>,
     schedule: &'a Schedule,
     kind: RowKind,
     station: Length,
@@ -130,7 +173,7 @@ impl<'a> Line<'a> {
     fn new(
         panel: &'a Panel,
         member: &'a CrossMember,
-        outline: &'a Outline,
+        deck: Deck<'a>,
         schedule: &'a Schedule,
         kind: RowKind,
     ) -> Line<'a> {
@@ -143,11 +186,12 @@ impl<'a> Line<'a> {
         let bearing = (member.fore.max(bounds.fore), member.aft.min(bounds.aft));
         let station = if fits { low.midpoint(high) } else { bearing.0.midpoint(bearing.1) };
         let seam = panel.shape.sides().iter().find_map(|side| match side.edge {
-            Edge::Seam { seam, member: under } if under == member.number => Some(seam),
+            Edge::Seam { seam, member: Some(under) } if under == member.number => Some(seam),
+            Edge::Seam { seam, member: None } if member.fore <= side.from.x && side.from.x <= member.aft => Some(seam),
             _ => None,
         });
         let short_by = if fits { Length::ZERO } else { low - high };
-        Line { panel, member, outline, schedule, kind, station, short_by, seam }
+        Line { panel, member, deck, schedule, kind, station, short_by, seam }
     }
 
     /// A row right on an edge athwart looks into the panel.
@@ -172,7 +216,7 @@ impl<'a> Line<'a> {
         // The row aft of a seam is the one on the panel's fore edge.
         let aft_of_seam = self.seam.is_some() && self.station < self.panel.bounds.fore.midpoint(self.panel.bounds.aft);
         let even = even(low, high, limit, self.schedule.stagger && aft_of_seam);
-        let centreline = self.outline.beam() / 2;
+        let centreline = self.deck.beam / 2;
         let apart = self.schedule.fastener.diameter * DIAMETERS_APART;
         let division = clear(&even, &blocked, (low, high), centreline, apart);
         let held = !division.positions.is_empty();
@@ -195,10 +239,8 @@ impl<'a> Line<'a> {
 
     /// Where the metal starts and ends.
     fn metal(&self, port: Length, starboard: Length) -> (Length, Length) {
-        let deck = self.outline.path().breadths(self.station, self.limit());
-        let deck_port = deck.first().map_or(port, |stretch| stretch.0);
-        let deck_starboard = deck.last().map_or(starboard, |stretch| stretch.1);
-        (self.member.port_end.unwrap_or(deck_port), self.member.starboard_end.unwrap_or(deck_starboard))
+        let sides = self.deck.sides(self.panel.board, self.station, self.limit()).unwrap_or((port, starboard));
+        (self.member.port_end.unwrap_or(sides.0), self.member.starboard_end.unwrap_or(sides.1))
     }
 
     /// Where the row may start and end: at the end distance in the board, or the edge distance in the metal.

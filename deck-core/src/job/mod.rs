@@ -10,6 +10,7 @@
 //!   Job::new(…) ───┘
 //! ```
 
+mod boards;
 mod call;
 mod check;
 mod read;
@@ -18,8 +19,9 @@ mod schema;
 mod settings;
 mod span;
 mod specs;
+pub(crate) mod texts;
 
-pub use call::{BeamCall, FillCall, NestCall, PlateCall, SpanLimitsCall};
+pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
 pub use check::Checked;
 pub use read::Rounded;
 #[cfg(feature = "schema")]

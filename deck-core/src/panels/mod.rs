@@ -8,7 +8,7 @@
 
 mod panel;
 
-pub use panel::{Axis, Edge, Panel, PanelOpening, panels};
+pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panels, panels_between};
 
 #[cfg(test)]
 mod tests;

@@ -4,7 +4,7 @@ use crate::geometry::{Bounds, Path, Side, polygon};
 use crate::length::{Area, Length};
 use crate::outline::{Opening, Outline, Rim};
 use crate::published::plywood_pounds;
-use crate::seams::SeamLayout;
+use crate::seams::{Seam, SeamLayout};
 use serde::{Deserialize, Serialize};
 
 /// A board in its true shape, in deck coordinates.
@@ -31,8 +31,8 @@ pub struct Panel {
     pub area: Area,
     /// Both diagonals of the rectangle: they are equal when it is square.
     pub diagonal: Length,
-    /// Weight in pounds, dry.
-    pub weight_lb: f64,
+    /// Weight in pounds, dry; none where the thickness is not known.
+    pub weight_lb: Option<f64>,
 }
 
 /// An opening in a panel.
@@ -64,9 +64,41 @@ pub enum Edge {
     Seam {
         /// Number of the seam, from the bow.
         seam: usize,
-        /// Number of the member under it.
-        member: usize,
+        /// Number of the member under it; none where it was not told.
+        member: Option<usize>,
     },
+}
+
+/// A seam as far as panels are cut by it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct SeamLine {
+    /// Aft edge of the board forward of it.
+    pub fore: Length,
+    /// Fore edge of the board aft of it.
+    pub aft: Length,
+    /// Number of the member that it lies on, where that is known.
+    pub member: Option<usize>,
+}
+
+impl SeamLine {
+    /// A seam on a member that is not told.
+    pub fn new(fore: Length, aft: Length) -> SeamLine {
+        SeamLine { fore, aft, member: None }
+    }
+
+    /// On the member of that number.
+    #[must_use]
+    pub fn on(mut self, member: usize) -> SeamLine {
+        self.member = Some(member);
+        self
+    }
+}
+
+impl From<&Seam> for SeamLine {
+    fn from(seam: &Seam) -> SeamLine {
+        SeamLine::new(seam.fore, seam.aft).on(seam.member)
+    }
 }
 
 /// The way a strength axis runs on the deck.
@@ -104,25 +136,41 @@ impl Edge {
 /// let found = seams(&SeamProblem::new(&frame, inches(96), sheets, Rules::new("1/2 in".parse()?)));
 /// let boards = panels(&outline, &found.layouts[0], &[], "3/4 in".parse()?);
 /// assert_eq!(boards.len(), 2);
-/// assert_eq!(boards[0].weight_lb, 73.6); // 32 ft² at 2.3 lb/ft²
+/// assert_eq!(boards[0].weight_lb, Some(73.6)); // 32 ft² at 2.3 lb/ft²
 /// # Ok::<(), deck_core::Error>(())
 /// ```
 pub fn panels(outline: &Outline, layout: &SeamLayout, openings: &[Opening], thickness: Length) -> Vec<Panel> {
+    let seams: Vec<SeamLine> = layout.seams.iter().map(SeamLine::from).collect();
+    panels_between(outline, &seams, layout.finish, openings, Some(thickness))
+}
+
+/// The panels between seams that are told by their stations, from the bow aft; the last board ends at `finish`. Without a
+/// thickness they have no weight.
+///
+/// Seams are given in order from the bow, and lie within the outline. An opening that a seam crosses is in no panel.
+pub fn panels_between(
+    outline: &Outline,
+    seams: &[SeamLine],
+    finish: Length,
+    openings: &[Opening],
+    thickness: Option<Length>,
+) -> Vec<Panel> {
     let rim = outline.path().map(|rim| Edge::of(*rim));
+    let edge = |index: usize, seam: &SeamLine| Edge::Seam { seam: index + 1, member: seam.member };
+    let stern = (finish < outline.length()).then_some((finish, Edge::Perimeter { rim: Rim::Stern }));
     let mut all = Vec::new();
-    for board in &layout.boards {
-        // A board lies between the seams of its own number and of the one before; the first and last have only one.
-        let seam = |number: Option<usize>| layout.seams.iter().find(|seam| Some(seam.number) == number);
-        let edge = |seam: &crate::seams::Seam| Edge::Seam { seam: seam.number, member: seam.member };
-        let fore = seam(board.number.checked_sub(1)).map(|seam| (board.fore, edge(seam)));
-        let stern = (board.aft < outline.length()).then_some((board.aft, Edge::Perimeter { rim: Rim::Stern }));
-        let aft = seam(Some(board.number)).map(|seam| (board.aft, edge(seam))).or(stern);
-        let parts = rim.strip(fore, aft);
+    for index in 0..=seams.len() {
+        // Board n lies between seams n - 1 and n; the first and the last have only one.
+        let before = index.checked_sub(1).and_then(|before| Some((before, seams.get(before)?)));
+        let fore = before.map(|(before, seam)| (seam.aft, edge(before, seam)));
+        let aft = seams.get(index).map(|seam| (seam.fore, edge(index, seam))).or(stern);
+        let (parts, board) = (rim.strip(fore, aft), index + 1);
         let count = parts.len();
         all.extend(
-            parts.into_iter().enumerate().map(|(index, shape)| {
-                panel(label(board.number, index, count), board.number, shape, openings, thickness)
-            }),
+            parts
+                .into_iter()
+                .enumerate()
+                .map(|(index, shape)| panel(label(board, index, count), board, shape, openings, thickness)),
         );
     }
     all
@@ -141,7 +189,7 @@ fn label(board: usize, index: usize, count: usize) -> String {
     }
 }
 
-fn panel(label: String, board: usize, shape: Path<Edge>, openings: &[Opening], thickness: Length) -> Panel {
+fn panel(label: String, board: usize, shape: Path<Edge>, openings: &[Opening], thickness: Option<Length>) -> Panel {
     let bounds = shape.bounds();
     let openings: Vec<PanelOpening> = openings.iter().filter_map(|opening| within(opening, &shape, bounds)).collect();
     let holes: i128 = openings.iter().map(|opening| opening.shape.area()).sum();
@@ -156,7 +204,7 @@ fn panel(label: String, board: usize, shape: Path<Edge>, openings: &[Opening], t
         strength_axis: Axis::Athwart,
         area,
         diagonal: bounds.breadth().hypotenuse(bounds.depth()),
-        weight_lb: plywood_pounds(area, thickness),
+        weight_lb: thickness.map(|thickness| plywood_pounds(area, thickness)),
         shape,
     }
 }

@@ -3,13 +3,12 @@
 use super::basis::Basis;
 use super::checks::CheckDimensions;
 use super::span::{PlanSpan, without_boards};
-use super::texts;
 use crate::cautions::Caution;
 use crate::error::{Error, Fault, Kind};
 use crate::fasteners::Fastening;
 use crate::frame::CrossMember;
 use crate::geometry::{Bounds, Path};
-use crate::job::{Assumed, Checked, Job, Rounded};
+use crate::job::{Assumed, Checked, Job, Rounded, texts};
 use crate::length::{Area, JsonForm, Length, with_json_form};
 use crate::nest::Nest;
 use crate::outline::{Opening, Rim};

@@ -4,13 +4,11 @@
 //! others; what one hands to the next is put into its words by the small files beside this one.
 
 mod basis;
-mod boards;
 mod checks;
 mod document;
 mod inside;
 mod parts;
 mod span;
-mod texts;
 mod warn;
 
 pub use basis::Basis;
@@ -139,7 +137,7 @@ impl<'a> Planner<'a> {
         self.tell(Step::Check);
         let checked = self.job.check()?;
         self.tell(Step::Seams);
-        let found = boards::layouts(&checked);
+        let found = checked.layouts();
         let mut plan = Plan::new(self.job, &checked, found);
         if let Some(layout) = plan.layouts.first().cloned() {
             self.build(&mut plan, &checked, &layout)?;

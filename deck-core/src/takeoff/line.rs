@@ -149,7 +149,7 @@ pub fn takeoff(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> Takeoff {
         let words = format!("Edge sealer, {coats} coats");
         lines.push(by_length(Item::EdgeSealer, &words, edge_length(input) * coats, rules.sealer_coverage, "can"));
     }
-    let tenths: f64 = input.panels.iter().map(|panel| panel.weight_lb * 10.0).sum();
+    let tenths: f64 = input.panels.iter().filter_map(|panel| panel.weight_lb).map(|pounds| pounds * 10.0).sum();
     Takeoff { lines, sheets_cost, deck_weight_lb: tenths.round() / 10.0 }
 }
 

@@ -1,8 +1,9 @@
 """Plans a new plywood deck for a pontoon boat."""
 
 from ._call import FillProgress, Progress, fill, nest
-from ._deck import Beam, Fill, Nest, Outline, Panel, Plan, Plate, __version__, job_schema, plan
+from ._deck import Beam, Fastening, Fill, Nest, Outline, Panel, Plan, Plate, SeamLayout, __version__, job_schema, plan
 from ._error import DeckError, Fault
+from ._steps import SeamLayouts, fasteners, panels, seams
 from ._strength import beam, plate, span_limits
 from ._study import Study, StudyProgress, study
 from ._summary import summary
@@ -11,6 +12,7 @@ from ._variants import Variant, Variants, variants
 __all__ = [
     "Beam",
     "DeckError",
+    "Fastening",
     "Fault",
     "Fill",
     "FillProgress",
@@ -20,17 +22,22 @@ __all__ = [
     "Plan",
     "Plate",
     "Progress",
+    "SeamLayout",
+    "SeamLayouts",
     "Study",
     "StudyProgress",
     "Variant",
     "Variants",
     "__version__",
     "beam",
+    "fasteners",
     "fill",
     "job_schema",
     "nest",
+    "panels",
     "plan",
     "plate",
+    "seams",
     "span_limits",
     "study",
     "summary",

@@ -254,7 +254,7 @@ class Seam(TypedDict):
     short_by: float
     short_by_text: str
     length: float | None
-    length_text: str
+    length_text: NotRequired[str]
 
 
 class Board(TypedDict):

@@ -26,6 +26,16 @@ static const function FUNCTIONS[] = {
      "{\"length\": 9, \"width\": 9, \"dx\": 1, \"dy\": 1, \"torsion\": 1, \"loads\": [], \"supports\": [{\"kind\": \"along\", \"y\": 4}]}",
      "/supports: The supports let the plate move as a whole. Two parallel lines hold it, or lines and points that do not lie "
      "on one line, or a clamped line."},
+    {"seams", deck_seams, deck_seams_utf16,
+     "{\"frame\": {\"flange\": 2, \"measured_to\": \"center\", \"members\": [{\"station\": 1}]}, \"deck_length\": 96, "
+     "\"sheet\": {\"label\": \"a\", \"length\": 96, \"width\": 48}}",
+     "/frame/measured_to: \"center\" is not known here. It is \"web\", \"fore-edge\", \"aft-edge\" or \"centre\"."},
+    {"panels", deck_panels, deck_panels_utf16, "{\"outline\": {\"length\": 96, \"beam\": 96}, \"seams\": [48, 47]}",
+     "/seams/1: The seam at 47\" leaves no board aft of 48\". Seams lie between 0 and 96\", in order from the bow."},
+    {"fasteners", deck_fasteners, deck_fasteners_utf16,
+     "{\"panels\": [], \"frame\": {\"flange\": 2, \"measured_to\": \"centre\", \"members\": [{\"station\": 1}]}, "
+     "\"fastening\": {\"edge_spacing\": 0}}",
+     "/fastening/edge_spacing: Fasteners 0\" apart cannot be laid out. A spacing is above zero."},
 };
 
 static char *ask(const function *it, const char *request) {
@@ -38,8 +48,8 @@ static char *ask(const function *it, const char *request) {
 }
 
 static void in_utf16_it_is_the_same(const function *it, const char *request, const char *answer) {
-    uint16_t wide_request[4096];
-    CHECK(strlen(request) < 4096);
+    uint16_t *wide_request = (uint16_t *)malloc((strlen(request) + 1) * sizeof *wide_request);
+    CHECK(wide_request != NULL);
     size_t units = widen(request, wide_request), needed = 0;
     CHECK(it->ask_wide(wide_request, (int64_t)units, NULL, 0, &needed) == DECK_SHORT_BUFFER);
     uint16_t *wide = (uint16_t *)malloc(needed * sizeof *wide);
@@ -49,6 +59,7 @@ static void in_utf16_it_is_the_same(const function *it, const char *request, con
     CHECK(strcmp(narrowed, answer) == 0);
     free(narrowed);
     free(wide);
+    free(wide_request);
 }
 
 static void what_is_wrong_is_refused(const function *it) {

@@ -22,7 +22,8 @@ impl PanelSheet<'_> {
             Axis::ForeAndAft => "fore and aft, across the cross members",
         };
         say("strength axis", axis.to_owned());
-        say("each", format!("{}, {} dry", desk.area(panel.area), desk.mass(panel.weight_lb)));
+        let weight = panel.weight_lb.map(|pounds| format!(", {} dry", desk.mass(pounds)));
+        say("each", format!("{}{}", desk.area(panel.area), weight.unwrap_or_default()));
         for panel in self.alike {
             let bounds = panel.bounds;
             let place = format!("from {} to {} aft of the bow edge", ruler.text(bounds.fore), ruler.text(bounds.aft));
@@ -113,7 +114,8 @@ pub(super) fn round(shape: &geometry::Path<()>) -> Option<Arc> {
 pub(super) fn edge_name(edge: Edge) -> String {
     match edge {
         Edge::Notch => "motor notch".to_owned(),
-        Edge::Seam { seam, member } => format!("seam S{seam} on M{member}"),
+        Edge::Seam { seam, member: Some(member) } => format!("seam S{seam} on M{member}"),
+        Edge::Seam { seam, member: None } => format!("seam S{seam}"),
         Edge::Perimeter { rim } => match rim {
             Rim::Bow => "bow edge",
             Rim::BowCorner => "bow corner",

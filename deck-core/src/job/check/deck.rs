@@ -94,14 +94,13 @@ fn overlaps(openings: &[(usize, &Opening)], faults: &mut Faults) {
     }
 }
 
-pub(super) fn zones(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut Faults) {
+pub(super) fn zones(parts: &Parts<'_>, length: Option<Length>, faults: &mut Faults) {
     if too_many(parts.keep_clear.items.len(), "zones", "keep_clear", faults) {
         return;
     }
     let notation = parts.notation();
     let text = |length: Length| notation.text(length);
     for (position, zone) in parts.keep_clear.iter() {
-        let length = outline.map(Outline::length);
         let fault = if zone.to < zone.from {
             let message = format!(
                 "\"{}\" ends at {}, forward of where it starts, {}.",

@@ -6,7 +6,21 @@ use crate::frame::{CrossMember, Frame};
 use crate::length::{Length, Notation};
 use crate::outline::Outline;
 
-pub(super) fn frame(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut Faults) -> Option<Frame> {
+/// The deck as far as members are held against it.
+#[derive(Clone, Copy)]
+pub(super) struct Size {
+    pub(super) length: Length,
+    /// None: the members' ends are held against nothing.
+    pub(super) beam: Option<Length>,
+}
+
+impl Size {
+    pub(super) fn of(outline: &Outline) -> Size {
+        Size { length: outline.length(), beam: Some(outline.beam()) }
+    }
+}
+
+pub(super) fn frame(parts: &Parts<'_>, size: Option<Size>, faults: &mut Faults) -> Option<Frame> {
     let (spec, positions) = parts.frame?;
     let mut own = Faults::new();
     let placed = Frame::readable(spec, positions, &mut own);
@@ -14,37 +28,33 @@ pub(super) fn frame(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut F
     if let Err(error) = own.finish() {
         faults.absorb(error.within("frame"));
     }
-    if let Some(outline) = outline {
-        against(outline, &placed, spec.regular.is_some(), parts.notation(), faults);
+    if let Some(size) = size {
+        against(size, &placed, spec.regular.is_some(), parts.notation(), faults);
     }
     sound.then(|| Frame::of(placed.into_iter().map(|(_, member)| member).collect()))
 }
 
-/// Every member whose place is known, held against the outline.
-fn against(
-    outline: &Outline,
-    placed: &[(usize, CrossMember)],
-    is_regular: bool,
-    notation: Notation,
-    faults: &mut Faults,
-) {
+/// Every member whose place is known, held against the deck.
+fn against(size: Size, placed: &[(usize, CrossMember)], is_regular: bool, notation: Notation, faults: &mut Faults) {
     if is_regular {
-        return regular(placed, outline, notation, faults);
+        return regular(placed, size.length, notation, faults);
     }
     for (position, member) in placed {
         let pointer = format!("/frame/members/{position}");
-        if let Some(fault) = outside(member, outline.length(), notation) {
+        if let Some(fault) = outside(member, size.length, notation) {
             faults.push(fault.within("station").at(&pointer));
         }
-        ends(member, outline.beam(), notation, &pointer, faults);
+        if let Some(beam) = size.beam {
+            ends(member, beam, notation, &pointer, faults);
+        }
     }
 }
 
 /// Of members at a regular spacing only the first and the last are told of.
-fn regular(placed: &[(usize, CrossMember)], outline: &Outline, notation: Notation, faults: &mut Faults) {
+fn regular(placed: &[(usize, CrossMember)], length: Length, notation: Notation, faults: &mut Faults) {
     let ends = [("first", placed.first()), ("last", placed.last())];
     for (field, member) in ends {
-        if let Some(fault) = member.and_then(|(_, member)| outside(member, outline.length(), notation)) {
+        if let Some(fault) = member.and_then(|(_, member)| outside(member, length, notation)) {
             faults.push(fault.within(field).within("regular").within("frame"));
         }
     }

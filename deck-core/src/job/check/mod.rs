@@ -1,5 +1,6 @@
 //! Holds the parts of a job against each other, and builds what a plan works on.
 
+pub(super) mod calls;
 mod deck;
 mod frame;
 mod parts;
@@ -79,7 +80,37 @@ pub(super) struct Parts<'a> {
     pub(super) point_places: &'a [usize],
 }
 
-impl Parts<'_> {
+impl<'a> Parts<'a> {
+    /// Nothing but settings, for calls that ask for a step alone.
+    pub(super) fn bare(unit: Unit, fastening: &'a FasteningSpec, shop: &'a ShopSpec) -> Parts<'a> {
+        const UNSAID: &SawSpec = &SawSpec { kerf: None, trim: None, stages: None, first: None, keep: None, face: None };
+        const UNASKED: &SpanSpec = &SpanSpec {
+            panel: None,
+            wet: None,
+            duration: None,
+            deflection: None,
+            load: None,
+            points: None,
+            fasteners: None,
+        };
+        Parts {
+            unit,
+            deck: None,
+            frame: None,
+            openings: Listing { items: &[], positions: &[] },
+            keep_clear: Listing { items: &[], positions: &[] },
+            stock: None,
+            extra: Listing { items: &[], positions: &[] },
+            gap: None,
+            end_tolerance: None,
+            fastening,
+            saw: UNSAID,
+            shop,
+            span: UNASKED,
+            point_places: &[],
+        }
+    }
+
     /// How lengths are written to whoever gave them.
     pub(super) fn notation(&self) -> Notation {
         asked::notation(self.unit, self.shop)
@@ -121,9 +152,9 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
 /// Checks all that is there; what is built is complete only where no fault was found.
 pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked> {
     let outline = parts.deck.and_then(|deck| deck::outline(deck, faults));
-    let frame = frame::frame(parts, outline.as_ref(), faults);
+    let frame = frame::frame(parts, outline.as_ref().map(frame::Size::of), faults);
     deck::openings(parts, outline.as_ref(), faults);
-    deck::zones(parts, outline.as_ref(), faults);
+    deck::zones(parts, outline.as_ref().map(Outline::length), faults);
     let thickness = stock::stock(parts, faults);
     parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);

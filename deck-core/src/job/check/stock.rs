@@ -6,16 +6,30 @@ use crate::length::Length;
 use crate::money::Money;
 use crate::stock::{Sheet, check_prices};
 
-/// Checks the sheets, and gives their thickness where all have the same.
-pub(super) fn stock(parts: &Parts<'_>, faults: &mut Faults) -> Option<Length> {
-    let listing = parts.stock?;
+/// Checks sheets that are only asked how wide a board they give.
+pub(super) fn boards(listing: Listing<'_, Sheet>, faults: &mut Faults) {
+    if none(listing, faults) || too_many(listing.items.len(), "sheets", "stock", faults) {
+        return;
+    }
+    unique(listing.iter().map(|(at, sheet)| (at, sheet.label.as_str())), "stock", "label", faults);
+    for (position, sheet) in listing.iter() {
+        faults.take(sheet.check().map_err(|error| error.within(position).within("stock")));
+    }
+}
+
+fn none(listing: Listing<'_, Sheet>, faults: &mut Faults) -> bool {
     if listing.items.is_empty() {
         let message = "No sheet is given.";
         let fault = Fault::new(Kind::EmptyList, "", message, "Give a sheet to buy, or an offcut, at least.");
         faults.push(fault.within("stock"));
-        return None;
     }
-    if too_many(listing.items.len(), "sheets", "stock", faults) {
+    listing.items.is_empty()
+}
+
+/// Checks the sheets, and gives their thickness where all have the same.
+pub(super) fn stock(parts: &Parts<'_>, faults: &mut Faults) -> Option<Length> {
+    let listing = parts.stock?;
+    if none(listing, faults) || too_many(listing.items.len(), "sheets", "stock", faults) {
         return None;
     }
     unique(listing.iter().map(|(at, sheet)| (at, sheet.label.as_str())), "stock", "label", faults);

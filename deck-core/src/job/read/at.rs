@@ -202,7 +202,7 @@ impl<'a> At<'a> {
         }
     }
 
-    fn item(&self, position: usize, value: &'a Value) -> At<'a> {
+    pub(super) fn item(&self, position: usize, value: &'a Value) -> At<'a> {
         At { value, pointer: format!("{}/{position}", self.pointer) }
     }
 }

@@ -11,6 +11,7 @@ mod schema;
 mod settings;
 mod span;
 mod span_calls;
+mod step_calls;
 
 use crate::error::Error;
 use crate::job::Job;

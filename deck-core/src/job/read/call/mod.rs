@@ -1,23 +1,31 @@
-//! Reads the calls that need no boat.
+//! Reads the calls that need no job.
 
 mod beam;
+mod fasteners;
 mod fill;
 mod nest;
+mod outline;
+mod panels;
 mod plate;
 mod sawing;
+mod seam_lines;
+mod seams;
 mod span_limits;
 
 pub(in crate::job) use beam::{beam_call, beam_call_value};
+pub(in crate::job) use fasteners::{fasteners_call, fasteners_call_value};
 pub(in crate::job) use fill::{fill_call, fill_call_value};
 pub(in crate::job) use nest::{nest_call, nest_call_value};
+pub(in crate::job) use panels::{panels_call, panels_call_value};
 pub(in crate::job) use plate::{plate_call, plate_call_value};
+pub(in crate::job) use seams::{seams_call, seams_call_value};
 pub(in crate::job) use span_limits::{span_limits_call, span_limits_call_value};
 
 use super::Notes;
 use super::at::{At, Object};
 use super::order::{in_order, unsaid};
 use crate::error::{Error, Fault};
-use crate::length::Unit;
+use crate::length::{Length, Unit};
 use serde_json::Value;
 
 const ACCEPTED: &str = "A call is a JSON object of the function's arguments.";
@@ -44,6 +52,11 @@ fn whole<T>(
         Some(made) => Ok((notes.unit, made)),
         None => Err(in_order(root, notes.faults)),
     }
+}
+
+/// The gap between boards: none where it is left out, and what a job takes by default, `None`, where it is null.
+fn gap(fields: &mut Object<'_>, notes: &mut Notes) -> Option<Length> {
+    if fields.has("gap") { fields.optional("gap", notes, At::length) } else { Some(Length::ZERO) }
 }
 
 /// A pointer into a list from which unreadable items were left out, as a pointer into the list that was given.

@@ -1,14 +1,22 @@
 //! Puts the shop's own writing of each length beside its number.
 
-use crate::length::{Length, Notation, Unit};
+use crate::length::{JsonForm, Length, Notation, Unit, with_json_form};
+use serde::Serialize;
 use serde_json::{Map, Value};
 
 /// Subtrees in which a person reads no figures: they are drawn, or, as the cut tree, have a fixed shape.
 const BARE: [&str; 5] = ["outline", "shape", "bounds", "sheets", "positions"];
 
 /// Replaces marked lengths by numbers in the unit, and adds `<key>_text` after each that stands under a key.
-pub(super) fn beside(marked: Value, notation: &Notation) -> Value {
+pub(crate) fn beside(marked: Value, notation: &Notation) -> Value {
     walk(marked, notation, true)
+}
+
+/// A result as a document of its own, written as it stands in a plan.
+pub(super) fn document<T: Serialize>(result: &T, notation: &Notation) -> Value {
+    let marked = with_json_form(JsonForm::Marked(notation.unit), || serde_json::to_value(result));
+    // unreachable: results hold texts, finite numbers and lists; none of them fails to be written.
+    beside(marked.unwrap_or_default(), notation)
 }
 
 fn walk(value: Value, notation: &Notation, texts: bool) -> Value {

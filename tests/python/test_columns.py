@@ -1,0 +1,62 @@
+"""Lists of a plan in columns, against the same lists row by row."""
+
+from pathlib import Path
+from typing import Any
+
+import numpy
+import pytest
+
+import deck_py
+
+
+def rows(columns: dict[str, list[Any]]) -> list[dict[str, Any]]:
+    return [dict(zip(columns, row, strict=True)) for row in zip(*columns.values(), strict=True)]
+
+
+def test_columns_are_the_plans_lists(demo: Path) -> None:
+    plan = deck_py.plan(demo)
+    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span"]
+    frames = {name: rows(plan.frame(name)) for name in plan.frames}
+    assert [row["label"] for row in frames["panels"]] == [panel.label for panel in plan.panels]
+    for row, panel in zip(frames["panels"], plan.panels, strict=True):
+        assert (row["length"], row["area"], row["weight_lb"]) == (panel.length, panel.area, panel.weight_lb)
+        assert (row["fore"], row["starboard"]) == (panel.bounds["fore"], panel.bounds["starboard"])
+        assert row["openings"] == len(panel.openings)
+    for seam, given in zip(frames["seams"], plan.seams, strict=True):
+        assert seam == {name: given[name] for name in seam}
+    held = plan.fasteners["rows"] if plan.fasteners else []
+    places = [(row["panel"], row["member"], row["station"], y) for row in held for y in row["positions"]]
+    assert [(row["panel"], row["member"], row["x"], row["y"]) for row in frames["fasteners"]] == places
+    sheets = plan.sheets.sheets if plan.sheets else []
+    parts = [(n + 1, s["stock"], p["part"], p["x"], p["turned"]) for n, s in enumerate(sheets) for p in s["placements"]]
+    assert [(r["sheet"], r["stock"], r["part"], r["x"], r["turned"]) for r in frames["sheets"]] == parts
+    lines = plan.takeoff["lines"] if plan.takeoff else []
+    assert [(row["item"], row["needed"], row["buy"]) for row in frames["takeoff"]] == [
+        (line["item"], line["needed"]["amount"], line["buy"]) for line in lines
+    ]
+    held_against = [(panel["panel"], panel["axis"], len(panel["bays"])) for panel in plan.span.get("panels", [])]
+    assert [(row["panel"], row["axis"], row["bays"]) for row in frames.pop("span")] == held_against
+    assert bool(plan.layouts) == all(frames.values()) == any(frames.values())
+
+
+def test_columns_of_numbers_are_arrays_of_numbers(small: dict[str, Any]) -> None:
+    plan = deck_py.plan(small)
+    fasteners = plan.frame("fasteners")
+    assert numpy.array([fasteners["x"], fasteners["y"]]).dtype == float
+    assert numpy.array(plan.frame("panels")["weight_lb"]).sum() == 368
+    small["frame"]["regular"]["spacing"] = 60
+    assert set(map(len, deck_py.plan(small).frame("seams").values())) == {0}
+
+
+def test_strength_stands_in_columns(small: dict[str, Any]) -> None:
+    small["span"] = {"panel": {"series": "sanded plywood Group 1 A-A/A-C", "rating": "3/4"}}
+    plan = deck_py.plan(small)
+    columns = plan.frame("span")
+    assert columns["panel"] == ["1", "2", "3", "4", "5"] and columns["bays"] == [2] * 5
+    assert columns["beam_allowable_psf"] == [panel["beam"]["allowable_psf"] for panel in plan.span.get("panels", [])]
+    assert all(allowable > 0 for allowable in columns["table_allowable_psf"])
+
+
+def test_an_unknown_list_is_refused(small: dict[str, Any]) -> None:
+    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span."):
+        deck_py.plan(small).frame("panel")
