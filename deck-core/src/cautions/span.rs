@@ -7,6 +7,8 @@ use super::Caution;
 pub struct SpanFindings {
     /// Boards whose load is more than a limit.
     pub over: Vec<String>,
+    /// Boards whose load is more than the beam's figure beside the table gives, and not more than the table's.
+    pub beside: Vec<String>,
     /// Rows of fasteners whose load is more than they hold.
     pub rows: Vec<String>,
     /// Boards without a figure, with the reason.
@@ -26,6 +28,13 @@ pub fn span(findings: &SpanFindings) -> Vec<Caution> {
             "The load that was chosen is more than these boards take by the plan's figures. Shorten the bays with blocking, turn the boards, take a stronger panel, or ask a licensed engineer.",
             "Utilisation is load over limit; above 1 the limit is passed.",
             TABLES,
+        ),
+        Caution::triggered(
+            "beam-beside",
+            findings.beside.clone(),
+            "The load that was chosen is more than the figure of our own beam, which stands beside the published table and decides nothing. Where the table has a figure its clause decides; read why the two differ, and ask a licensed engineer where it matters.",
+            "The beam puts the live load on the worst choice of bays and spans from middle to middle of the bearings; the table loads all bays alike.",
+            "derived here, no source for the beam's loading; licensed practice",
         ),
         Caution::triggered(
             "row-over-limit",

@@ -71,6 +71,25 @@ impl Flow {
         self.top += self.page.figure.paragraph(at, self.area.width(), words, TextSize::HEADING, true) + MILLIMETRE;
     }
 
+    /// A heading, and a table that begins under it on the same sheet.
+    pub(super) fn headed(&mut self, words: &str, table: &Table) {
+        let room = self.room() - 2 * BEFORE_HEADING - TextSize::HEADING.line_height();
+        if !self.is_fresh() && table.rows_that_fit(self.area.width(), room, 0) == 0 {
+            self.turn_over();
+        }
+        self.heading(words);
+        self.table(table);
+    }
+
+    /// A drawing in the room that is left, or on a new sheet where that is lower than `least`; it tells where it ends.
+    pub(super) fn drawing(&mut self, least: Micrometres, draw: impl FnOnce(&mut Page, Rect) -> Micrometres) {
+        if self.room() < least && !self.is_fresh() {
+            self.turn_over();
+        }
+        let room = Rect { top: self.top, ..self.area };
+        self.top = draw(&mut self.page, room) + AFTER;
+    }
+
     /// A paragraph.
     pub(super) fn paragraph(&mut self, words: &str, size: TextSize, bold: bool) {
         let lines = wrap(words, size, bold, self.area.width());

@@ -27,7 +27,7 @@ pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
 pub use settings::{Assumed, Service, Settings, Shop};
-pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPreset, PointSpec, SpanSpec};
+pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
 
 use crate::error::Error;

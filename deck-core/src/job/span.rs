@@ -83,6 +83,18 @@ settings! {
         length: Length,
         /// What it covers fore and aft.
         width: Length,
+        /// Where its middle stands. Left out: the worst place of each board, anywhere and away from free edges.
+        at: PointPlace,
+    }
+}
+
+settings! {
+    /// A place on the deck.
+    PointPlace {
+        /// Distance from the bow, as members are measured; required.
+        station: Length,
+        /// Distance from the port edge; required.
+        from_port: Length,
     }
 }
 

@@ -15,8 +15,8 @@ pub use basis::Basis;
 pub use checks::{CheckDimensions, SquareCheck};
 pub use document::{DeckFacts, PlacedOpening, Plan};
 pub use span::{
-    Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, RowHolds,
-    SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
+    Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone,
+    RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
 
 use crate::error::Error;

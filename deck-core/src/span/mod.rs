@@ -44,7 +44,9 @@ pub use load::{Load, Utilisation};
 pub use options::SpanOptions;
 pub use panel::{OwnPanel, PublishedPanel, StructuralPanel};
 pub use plate::{Place, PlateLoad, PlateLoadKind, PlateModel, PlateProblem, PlateSupport, Rigidity, assumed_torsion};
-pub use plate::{Plate, PlateError, PlatePeak, PlateRange, PlateState, PlateWorst, PlateWorstPeak, plate};
+pub use plate::{
+    Plate, PlateError, PlatePeak, PlateRange, PlateSearch, PlateState, PlateWorst, PlateWorstPeak, PlateZones, plate,
+};
 pub use section::{Section, SectionPanel, Stresses};
 pub use service::UsedFactor;
 pub use spacing::{Carrier, SpacingLimit, largest_spacing, panels_that_carry};

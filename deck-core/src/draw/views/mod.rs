@@ -11,6 +11,7 @@ mod panel_tables;
 mod plan_view;
 mod saw_drawing;
 mod saw_sheet;
+mod span_notes;
 mod span_picture;
 mod span_sheet;
 mod waste;

@@ -22,7 +22,7 @@ const BANDS: [Tone; 4] = [Tone::White, Tone::Pale, Tone::Light, Tone::Middle];
 pub(super) fn draw(desk: &Desk<'_>, page: &mut Page, picture: &SagPicture, body: Rect) -> Micrometres {
     let Some(panel) = desk.plan.panels.iter().find(|panel| panel.label == picture.panel) else { return body.top };
     let (room, key) = body.cut_right(KEY);
-    let room = Rect { bottom: room.top + HIGHEST, ..room };
+    let room = Rect { bottom: room.bottom.min(room.top + HIGHEST), ..room };
     let (local, outer) = bow_up::fitted(room.inset(2 * MILLIMETRE), (panel.length, panel.width), desk.ruler.unit());
     let mapping = Mapping { origin: local.point(-panel.bounds.fore, -panel.bounds.port), ..local };
     page.frame = page.frame.clone().scale(mapping.scale, desk.ruler.unit()).bow(Bow::Up);

@@ -1,17 +1,18 @@
-//! What the boards take, by which check, and where each figure comes from; what the fasteners hold.
+//! What the boards take, on one sheet: the figures that decide, what stands beside them, how the worst board sags. What
+//! they rest on follows on the sheets of notes.
 
-use super::span_picture;
+use super::{span_notes, span_picture};
 use crate::draw::desk::{Desk, list};
 use crate::draw::figure::{Align, Column, MILLIMETRE, Micrometres, Rect, Table, TextSize};
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
-use crate::plan::{FastenerSpan, PanelSpan, PlanSpan, ScrewHold, UniformCheck};
-use crate::published::Standing;
-use crate::span::hold::Held;
+use crate::plan::{FastenerSpan, PanelSpan, PlanSpan, PointCheck, PointZone, RowHolds};
 use crate::span::{Axis, Criterion};
 
-/// Distances of a screw take at most this much of the table's width.
-const EDGES: Micrometres = 30 * MILLIMETRE;
+/// The picture is not drawn lower than this.
+const LEAST_PICTURE: Micrometres = 40 * MILLIMETRE;
+/// More columns of small loads than this stand in the notes only.
+const MOST_COLUMNS: usize = 6;
 
 pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     let span = &desk.plan.span;
@@ -20,23 +21,23 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     }
     let mut page = desk.page("span", "Strength of boards and fasteners");
     page.frame = page.frame.note(note(span));
-    let body = Page::body(desk.paper);
-    let top = span.picture.as_ref().map_or(body.top, |picture| span_picture::draw(desk, &mut page, picture, body));
-    let mut flow = Flow::new(page, Rect { top, ..body });
-    flow.paragraph(&loads(desk, span), TextSize::FIGURE, false);
-    flow.paragraph(&span.caution, TextSize::FIGURE, true);
+    let mut flow = Flow::new(page, Page::body(desk.paper));
+    flow.paragraph(&loads(desk, span), TextSize::BODY, false);
+    flow.paragraph(&span.caution, TextSize::BODY, true);
     if let Some(reason) = &span.no_figure {
         flow.paragraph(&format!("Boards: {reason}."), TextSize::FIGURE, true);
     }
-    boards(desk, span, &mut flow);
+    uniform(desk, span, &mut flow);
+    points(desk, span, &mut flow);
     if let Some(fasteners) = &span.fasteners {
-        of_fasteners(desk, fasteners, &mut flow);
+        flow.paragraph(&rows(desk, fasteners), TextSize::BODY, false);
     }
-    clauses(span, &mut flow);
-    for note in &span.notes {
-        flow.paragraph(&format!("• {note}"), TextSize::LEAST, false);
+    if let Some(picture) = &span.picture {
+        flow.drawing(LEAST_PICTURE, |page, room: Rect| span_picture::draw(desk, page, picture, room));
     }
-    flow.finish()
+    let mut pages = flow.finish();
+    pages.extend(span_notes::pages(desk));
+    pages
 }
 
 fn note(span: &PlanSpan) -> String {
@@ -60,7 +61,11 @@ fn loads(desk: &Desk<'_>, span: &PlanSpan) -> String {
         .map(|point| {
             let force = point.pounds.map_or_else(|| "no force chosen".into(), |pounds| desk.force(pounds));
             let size = desk.ruler.size(point.length, point.width);
-            format!("{} {force} on {size} ({})", point.name, point.source)
+            let place = point.station.zip(point.from_port).map(|(station, from_port)| {
+                let (station, from_port) = (desk.ruler.text(station), desk.ruler.text(from_port));
+                format!(", standing {station} aft and {from_port} from port")
+            });
+            format!("{} {force} on {size}{} ({})", point.name, place.unwrap_or_default(), point.source)
         })
         .collect();
     let points = if points.is_empty() { String::new() } else { format!(" On a small place: {}.", points.join("; ")) };
@@ -68,314 +73,206 @@ fn loads(desk: &Desk<'_>, span: &PlanSpan) -> String {
     format!("{uniform}{points}{rule}")
 }
 
-fn boards(desk: &Desk<'_>, span: &PlanSpan, flow: &mut Flow) {
+fn uniform(desk: &Desk<'_>, span: &PlanSpan, flow: &mut Flow) {
     if span.panels.is_empty() {
         return;
     }
-    flow.heading("Uniform load that each board takes, as laid");
-    flow.table(&uniform_table(desk, span));
+    flow.headed("Uniform load that each board takes, as laid", &uniform_table(desk, span));
     for panel in &span.panels {
         if let Some(reason) = &panel.no_figure {
-            flow.paragraph(&format!("Panel {}: {reason}", panel.panel), TextSize::FIGURE, panel.table.is_none());
+            flow.paragraph(&format!("Panel {}: {reason}", panel.panel), TextSize::LEAST, panel.table.is_none());
         }
     }
-    if span.panels.iter().any(|panel| !panel.points.is_empty()) {
-        flow.heading("On a small place, at its worst place on each board");
-        flow.table(&points_table(desk, span));
-    }
-    for panel in &span.panels {
-        if let Some(reason) = &panel.no_points {
-            flow.paragraph(&format!("Panel {}: {reason}", panel.panel), TextSize::FIGURE, true);
-        }
-    }
-    mending(desk, span, flow);
+    flow.paragraph(&deciding(span), TextSize::LEAST, false);
 }
 
-/// By the table and by the beam, a row each; bold where the load is over a limit.
+/// Boards with the same figures share a row; bold where the load is over the table's limit.
 fn uniform_table(desk: &Desk<'_>, span: &PlanSpan) -> Table {
     let right = |title: &str| Column::new(title, Align::Right);
     let mut table = Table::new(vec![
-        Column::new("Panel", Align::Left),
-        Column::words("longest bay"),
-        Column::new("axis", Align::Left),
-        Column::new("by", Align::Left),
+        Column::words("Panel"),
+        Column::words("bays"),
         right("deflection"),
         right("bending"),
         right("shear"),
-        Column::words("governs"),
+        Column::words("governs, by the table"),
         right("load/limit"),
-    ])
-    .size(TextSize::BODY);
-    for panel in &span.panels {
-        for (name, check) in [("table", &panel.table), ("beam", &panel.beam)] {
-            let Some(check) = check else { continue };
-            let cells = uniform_cells(desk, panel, name, check);
-            if over(check.utilisation) { table.bold_row(cells) } else { table.row(cells) }
-        }
-    }
-    table
-}
-
-fn uniform_cells(desk: &Desk<'_>, panel: &PanelSpan, name: &str, check: &UniformCheck) -> [String; 9] {
-    let load = |criterion: Criterion| desk.pressure(check.limits.get(criterion).value);
-    let bay = panel.bays.iter().map(|bay| bay.spacing).max();
-    let axis = match panel.axis {
-        Axis::Along => "weak",
-        Axis::Across => "strong",
-    };
-    [
-        panel.panel.clone(),
-        bay.map_or_else(String::new, |bay| desk.ruler.text(bay)),
-        axis.to_owned(),
-        name.to_owned(),
-        load(Criterion::Deflection),
-        load(Criterion::Bending),
-        load(Criterion::Shear),
-        format!("{}, {}", check.governing, check.limits.get(check.governing).place),
-        ratio(check.utilisation),
-    ]
-}
-
-fn points_table(desk: &Desk<'_>, span: &PlanSpan) -> Table {
-    let right = |title: &str| Column::new(title, Align::Right);
-    let mut table = Table::new(vec![
-        Column::new("Panel", Align::Left),
-        Column::new("load", Align::Left),
-        right("deflection"),
-        right("bending"),
-        right("shear"),
-        Column::new("governs", Align::Left),
-        Column::words("where"),
-        right("load/limit"),
-    ])
-    .size(TextSize::BODY);
-    for panel in &span.panels {
-        for check in &panel.points {
-            let force = |criterion: Criterion| desk.force(check.limits.get(criterion).value);
-            let cells = [
-                panel.panel.clone(),
-                check.name.clone(),
-                force(Criterion::Deflection),
-                force(Criterion::Bending),
-                force(Criterion::Shear),
-                check.governing.to_string(),
-                check.limits.get(check.governing).place.clone(),
-                ratio(check.utilisation),
-            ];
-            if over(check.utilisation) { table.bold_row(cells) } else { table.row(cells) }
-        }
-    }
-    table
-}
-
-fn over(utilisation: Option<f64>) -> bool {
-    utilisation.is_some_and(|utilisation| utilisation > 1.0)
-}
-
-fn ratio(utilisation: Option<f64>) -> String {
-    utilisation.map_or_else(|| "–".into(), |utilisation| format!("{utilisation:.2}"))
-}
-
-/// How far apart members may stand, blocking, and panels that would be enough.
-fn mending(desk: &Desk<'_>, span: &PlanSpan, flow: &mut Flow) {
-    if span.load.is_none() {
-        return;
-    }
-    flow.heading("By the table: members no farther apart than");
-    let mut table = Table::new(vec![
-        Column::words("Panels"),
-        Column::words("strength axis along the members"),
-        Column::words("strength axis across the members"),
-    ])
-    .size(TextSize::BODY);
-    let mut alike: Vec<(Vec<String>, [String; 2])> = Vec::new();
-    for panel in &span.panels {
-        let cells = [Axis::Along, Axis::Across].map(|axis| spacing(desk, panel, axis));
-        match alike.iter_mut().find(|(_, other)| *other == cells) {
-            Some((names, _)) => names.push(panel.panel.clone()),
-            None => alike.push((vec![panel.panel.clone()], cells)),
-        }
-    }
-    for (names, [along, across]) in alike {
-        table.row([list(&names), along, across]);
-    }
-    flow.table(&table);
-    for panel in &span.panels {
-        for blocking in &panel.blocking {
-            flow.paragraph(&format!("Panel {}: {}", panel.panel, blocking.text), TextSize::BODY, false);
-        }
-    }
-    let way = |axis: Axis| {
-        let carriers = span.enough.iter().filter(|enough| enough.axis == axis);
-        let names: Vec<String> = carriers
-            .map(|enough| format!("{} {} ({})", enough.series, enough.rating, desk.pressure(enough.allowable_psf)))
-            .collect();
-        if names.is_empty() { "none of the published panels".to_owned() } else { names.join("; ") }
-    };
-    flow.paragraph(
-        &format!(
-            "Enough for the uniform load on this frame by the table, the first rating of each series: laid as now, axis \
-             along the members: {}. Turned, axis across the members: {}.",
-            way(Axis::Along),
-            way(Axis::Across)
-        ),
-        TextSize::BODY,
-        false,
-    );
-}
-
-fn spacing(desk: &Desk<'_>, panel: &PanelSpan, axis: Axis) -> String {
-    let Some(limit) = panel.spacing.iter().find(|limit| limit.axis == axis) else { return "–".into() };
-    match limit.spacing {
-        Some(spacing) => format!("{}: {}", desk.ruler.text(spacing), limit.why),
-        None => limit.why.clone(),
-    }
-}
-
-fn of_fasteners(desk: &Desk<'_>, fasteners: &FastenerSpan, flow: &mut Flow) {
-    flow.heading("What the fasteners hold");
-    flow.paragraph(
-        &format!("{}, in {} flanges. Each screw, in each way that it lets go:", fasteners.screw, fasteners.alloy),
-        TextSize::FIGURE,
-        false,
-    );
-    let mut table = Table::new(vec![
-        Column::new("Screw", Align::Left),
-        Column::at_most("wall; least edges in metal and board", EDGES),
-        Column::words("way"),
-        Column::new("holds", Align::Right),
-        Column::words("by"),
+        Column::words("our beam, beside"),
+        Column::words("members at most"),
     ])
     .size(TextSize::LEAST);
-    for screw in &fasteners.screws {
-        for (way, held) in ways(screw) {
-            let edges = format!(
-                "{}; {} and {}",
-                desk.ruler.text(screw.wall),
-                desk.ruler.text(screw.edge_in_metal),
-                desk.ruler.text(screw.edge_in_board)
-            );
-            table.row([screw.number.to_string(), edges, way, desk.force(held.allowable), by(held)]);
+    let mut alike: Vec<(Vec<String>, [String; 8], bool)> = Vec::new();
+    for panel in &span.panels {
+        let cells = uniform_cells(desk, panel);
+        match alike.iter_mut().find(|(_, other, _)| *other == cells) {
+            Some((names, ..)) => names.push(panel.panel.clone()),
+            None => {
+                let bold = panel.table.as_ref().is_some_and(|table| over(table.utilisation));
+                alike.push((vec![panel.panel.clone()], cells, bold));
+            }
         }
     }
-    flow.table(&table);
-    let mut said: Vec<&str> = Vec::new();
-    for screw in fasteners.screws.iter().filter(|screw| !screw.pull_out_why.is_empty()) {
-        if !said.contains(&screw.pull_out_why.as_str()) {
-            said.push(&screw.pull_out_why);
-        }
-    }
-    flow.paragraph(&format!("Pull-out: {} {}", said.join(" "), fasteners.notes.join(" ")), TextSize::LEAST, false);
-    flow.table(&rows_table(desk, fasteners));
-}
-
-/// The clause; a figure that stands on memory says so.
-fn by(held: &Held) -> String {
-    let told = held.standing != Standing::Memory || held.clause.contains("from memory");
-    if told { held.clause.clone() } else { format!("{}, from memory", held.clause) }
-}
-
-fn ways(screw: &ScrewHold) -> Vec<(String, &Held)> {
-    use crate::span::hold::Mode;
-    let name = |held: &Held| {
-        match held.mode {
-            Mode::PullOver => "pull-over",
-            Mode::PullOut => "pull-out",
-            Mode::HeadPullThrough => "head pull-through",
-            Mode::Withdrawal => "withdrawal",
-            Mode::Bearing => "bearing (sideways)",
-        }
-        .to_owned()
-    };
-    let carried = screw.uplift.iter().chain(&screw.sideways).map(|held| (name(held), held));
-    let beside = [("formula", &screw.pull_out_formula), ("laboratory mean", &screw.pull_out_test)];
-    let carries = |held: &&Held| !screw.uplift.contains(held);
-    let beside = beside
-        .into_iter()
-        .filter_map(|(name, held)| Some((format!("pull-out, {name}, not carried"), held.as_ref().filter(carries)?)));
-    carried.chain(beside).collect()
-}
-
-fn rows_table(desk: &Desk<'_>, fasteners: &FastenerSpan) -> Table {
-    let right = |title: &str| Column::new(title, Align::Right);
-    let loaded = |load: Option<f64>| load.map_or_else(String::new, |load| format!(", {} chosen", desk.force(load)));
-    let mut table = Table::new(vec![
-        Column::words("Panel: each row on"),
-        right("screw"),
-        right("count"),
-        right(&format!("lift{}", loaded(fasteners.lift_pounds))),
-        right("load/limit"),
-        right(&format!("side{}", loaded(fasteners.side_pounds))),
-        right("load/limit"),
-    ])
-    .size(TextSize::BODY);
-    let mut alike: Vec<(String, Vec<String>, [String; 6], bool)> = Vec::new();
-    for row in &fasteners.rows {
-        let force = |held: Option<f64>| held.map_or_else(|| "no figure".into(), |pounds| desk.force(pounds));
-        let cells = [
-            row.screw.map_or_else(|| "–".into(), |screw| screw.to_string()),
-            row.count.to_string(),
-            force(row.uplift_pounds),
-            ratio(row.lift_utilisation),
-            force(row.sideways_pounds),
-            ratio(row.side_utilisation),
-        ];
-        let bold = over(row.lift_utilisation) || over(row.side_utilisation);
-        let member = format!("M{}", row.member);
-        match alike.iter_mut().find(|(panel, _, other, _)| *panel == row.panel && *other == cells) {
-            // A notch parts a row; both parts hold the same here.
-            Some((_, members, ..)) if members.contains(&member) => {}
-            Some((_, members, ..)) => members.push(member),
-            None => alike.push((row.panel.clone(), vec![member], cells, bold)),
-        }
-    }
-    for (panel, members, cells, bold) in alike {
-        let cells = std::iter::once(format!("{panel}: {}", list(&members))).chain(cells);
+    for (names, cells, bold) in alike {
+        let cells = std::iter::once(list(&names)).chain(cells);
         if bold { table.bold_row(cells) } else { table.row(cells) }
     }
     table
 }
 
-/// Where the figures come from. The table's equations stand with the spans of each board, for the check that governs; the
-/// clauses of beam and plate are alike for all boards. The plan's JSON has every clause of every board.
-fn clauses(span: &PlanSpan, flow: &mut Flow) {
-    let mut all: Vec<(String, Vec<String>)> = Vec::new();
-    let mut add = |name: String, clause: &str| match all.iter_mut().find(|(other, _)| other == clause) {
-        Some((_, names)) if names.contains(&name) => {}
-        Some((_, names)) => names.push(name),
-        None => all.push((clause.to_owned(), vec![name])),
+fn uniform_cells(desk: &Desk<'_>, panel: &PanelSpan) -> [String; 8] {
+    let table = panel.table.as_ref();
+    let load = |criterion: Criterion| {
+        table.map_or_else(|| "–".into(), |table| desk.pressure(table.limits.get(criterion).value))
     };
-    let every = [Criterion::Deflection, Criterion::Bending, Criterion::Shear];
-    for panel in &span.panels {
-        if let Some(table) = &panel.table {
-            let clause = &table.limits.get(table.governing).clause;
-            add(format!("panel {}, table, {}", panel.panel, table.governing), clause);
+    let mut bays: Vec<String> = Vec::new();
+    for bay in &panel.bays {
+        let text = desk.ruler.text(bay.spacing);
+        if !bays.contains(&text) {
+            bays.push(text);
+        }
+    }
+    let governs = table.map(|table| format!("{}, {}", table.governing, table.limits.get(table.governing).place));
+    let beam = panel.beam.as_ref().map(|beam| {
+        let ratio = beam.utilisation.map(|ratio| format!(", {ratio:.2}")).unwrap_or_default();
+        format!("{} {}{ratio}", desk.pressure(beam.allowable_psf), beam.governing)
+    });
+    let axis = match panel.axis {
+        Axis::Along => "weak way",
+        Axis::Across => "strong way",
+    };
+    let dash = || "–".to_owned();
+    let spacing = panel.spacing.iter().find(|limit| limit.axis == panel.axis);
+    [
+        format!("{} ({axis})", bays.join(", ")),
+        load(Criterion::Deflection),
+        load(Criterion::Bending),
+        load(Criterion::Shear),
+        governs.unwrap_or_else(|| crate::span::NO_FIGURE.into()),
+        ratio(table.and_then(|table| table.utilisation)),
+        beam.unwrap_or_else(dash),
+        spacing.map_or_else(dash, |limit| limit.spacing.map_or_else(dash, |spacing| desk.ruler.text(spacing))),
+    ]
+}
+
+/// What decides, with the clause of the board that is used up most, and what does not.
+fn deciding(span: &PlanSpan) -> String {
+    let tables = || span.panels.iter().filter_map(|panel| Some((panel, panel.table.as_ref()?)));
+    let lowest = tables().reduce(|low, other| if other.1.allowable_psf < low.1.allowable_psf { other } else { low });
+    let clause = lowest.map_or_else(String::new, |(panel, table)| {
+        format!(
+            "The table's clause decides; of panel {}, the lowest: {} ",
+            panel.panel,
+            table.limits.get(table.governing).clause
+        )
+    });
+    format!(
+        "{clause}\"Our beam, beside\" is a continuous beam on the true bearings with the live load on the worst bays: derived \
+         here, it stands beside the table and decides nothing. \"Members at most\": their spacing by the table for this \
+         load, as the board lies. Equations, reasons and what was assumed are in the notes."
+    )
+}
+
+/// A column for each small load and zone; bold where one is over its limit.
+fn points(desk: &Desk<'_>, span: &PlanSpan, flow: &mut Flow) {
+    let mut columns: Vec<(&str, PointZone)> = Vec::new();
+    for check in span.panels.iter().flat_map(|panel| &panel.points) {
+        if !columns.contains(&(check.name.as_str(), check.zone)) {
+            columns.push((check.name.as_str(), check.zone));
+        }
+    }
+    if !columns.is_empty() {
+        if columns.len() <= MOST_COLUMNS {
+            let words = "On a small place of a board: limit, what governs, load/limit";
+            flow.headed(words, &points_table(desk, span, &columns));
+        } else {
+            flow.paragraph(
+                "More small loads than this table has room for: they are in the notes.",
+                TextSize::BODY,
+                true,
+            );
         }
     }
     for panel in &span.panels {
-        for criterion in every {
-            if let Some(beam) = &panel.beam {
-                add(format!("beam, {criterion}"), &beam.limits.get(criterion).clause);
-            }
-            for check in &panel.points {
-                add(format!("small place, {criterion}"), &check.limits.get(criterion).clause);
-            }
+        if let Some(reason) = &panel.no_points {
+            flow.paragraph(&format!("Panel {}: {reason}", panel.panel), TextSize::LEAST, true);
         }
     }
-    if all.is_empty() {
-        return;
+    for point in &span.points {
+        if let Some(reason) = &point.no_figure {
+            flow.paragraph(&format!("{}: {reason}", point.name), TextSize::LEAST, true);
+        }
     }
-    flow.heading("Where the figures come from");
-    let mut table = Table::new(vec![Column::words("Panel and check"), Column::words("by")]).size(TextSize::LEAST);
-    for (clause, names) in all {
-        table.row([names.join("; "), clause]);
+}
+
+fn points_table(desk: &Desk<'_>, span: &PlanSpan, columns: &[(&str, PointZone)]) -> Table {
+    let title = |(name, zone): &(&str, PointZone)| Column::words(format!("{name}, {}", zone.words()));
+    let heads = std::iter::once(Column::words("Panel")).chain(columns.iter().map(title));
+    let mut table = Table::new(heads.collect()).size(TextSize::LEAST);
+    let mut alike: Vec<(Vec<String>, Vec<String>, bool)> = Vec::new();
+    for panel in span.panels.iter().filter(|panel| !panel.points.is_empty()) {
+        let found = |(name, zone): &(&str, PointZone)| {
+            panel.points.iter().find(|check| check.name == *name && check.zone == *zone)
+        };
+        let cell = |column| found(column).map_or_else(|| "–".to_owned(), |check| point_cell(desk, check));
+        let cells: Vec<String> = columns.iter().map(cell).collect();
+        let bold = panel.points.iter().any(|check| over(check.utilisation));
+        match alike.iter_mut().find(|(_, other, _)| *other == cells) {
+            Some((names, ..)) => names.push(panel.panel.clone()),
+            None => alike.push((vec![panel.panel.clone()], cells, bold)),
+        }
     }
-    flow.table(&table);
-    let differ =
-        span.panels.iter().filter_map(|panel| Some(format!("Panel {}: {}", panel.panel, panel.differ.as_ref()?)));
-    let differ: Vec<String> = differ.collect();
-    if !differ.is_empty() {
-        flow.heading("Why table and beam differ");
-        flow.paragraph(&differ.join(" "), TextSize::LEAST, false);
+    for (names, cells, bold) in alike {
+        let cells = std::iter::once(list(&names)).chain(cells);
+        if bold { table.bold_row(cells) } else { table.row(cells) }
     }
+    table
+}
+
+fn point_cell(desk: &Desk<'_>, check: &PointCheck) -> String {
+    let ratio = check.utilisation.map(|ratio| format!(", {ratio:.2}")).unwrap_or_default();
+    format!("{} {}{ratio}", desk.force(check.allowable_pounds), check.governing)
+}
+
+/// The weakest and the strongest row, and what was chosen.
+fn rows(desk: &Desk<'_>, fasteners: &FastenerSpan) -> String {
+    let said =
+        |name: &str, held: fn(&RowHolds) -> Option<f64>, chosen: Option<f64>, used: fn(&RowHolds) -> Option<f64>| {
+            let known = || fasteners.rows.iter().filter_map(|row| Some((row, held(row)?)));
+            let Some((weak, least)) = known().reduce(|low, other| if other.1 < low.1 { other } else { low }) else {
+                return format!(" Against {name}: {}.", crate::span::NO_FIGURE);
+            };
+            let most = known().map(|(_, held)| held).fold(least, f64::max);
+            let ratio = fasteners
+                .rows
+                .iter()
+                .filter_map(used)
+                .fold(None, |most: Option<f64>, other| Some(most.map_or(other, |most| most.max(other))));
+            let chosen = chosen
+                .zip(ratio)
+                .map(|(load, ratio)| format!("; {} chosen: at most {ratio:.2} of that", desk.force(load)));
+            format!(
+                " Against {name} a row holds {} (panel {} on M{}, {} screws) to {}{}.",
+                desk.force(least),
+                weak.panel,
+                weak.member,
+                weak.count,
+                desk.force(most),
+                chosen.unwrap_or_default()
+            )
+        };
+    format!(
+        "Rows of screws, {}, {} flanges:{}{} Clauses, and which figures are from memory, are in the notes.",
+        fasteners.screw,
+        fasteners.alloy,
+        said("lift", |row| row.uplift_pounds, fasteners.lift_pounds, |row| row.lift_utilisation),
+        said("side load", |row| row.sideways_pounds, fasteners.side_pounds, |row| row.side_utilisation),
+    )
+}
+
+pub(super) fn over(utilisation: Option<f64>) -> bool {
+    utilisation.is_some_and(|utilisation| utilisation > 1.0)
+}
+
+pub(super) fn ratio(utilisation: Option<f64>) -> String {
+    utilisation.map_or_else(|| "–".into(), |utilisation| format!("{utilisation:.2}"))
 }

@@ -158,7 +158,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     let thickness = stock::stock(parts, faults);
     parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);
-    span::span(parts, faults);
+    span::span(parts, outline.as_ref(), faults);
     let (outline, frame) = (outline?, frame?);
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
     Some(Checked {

@@ -2,8 +2,9 @@
 
 use super::{Parts, too_many, unique};
 use crate::error::{Error, Fault, Faults, Kind};
-use crate::job::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointSpec};
+use crate::job::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointSpec};
 use crate::length::Length;
+use crate::outline::Outline;
 use crate::published::defaults;
 use crate::span::hold::{Metal, Screw};
 use crate::span::{Axis, Load, SpanOptions, capacity};
@@ -14,7 +15,7 @@ const MOST_NEWTONS: f64 = 4e6;
 const MOST_KILOPASCALS: f64 = 4000.0;
 const MOST_PSF: f64 = 1e5;
 
-pub(super) fn span(parts: &Parts<'_>, faults: &mut Faults) {
+pub(super) fn span(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut Faults) {
     let mut own = Faults::new();
     let spec = parts.span;
     if let Some(panel) = &spec.panel {
@@ -25,7 +26,7 @@ pub(super) fn span(parts: &Parts<'_>, faults: &mut Faults) {
         own.take(check_load(load).map_err(|error| error.within("load")));
     }
     if let Some(points) = &spec.points {
-        check_points(parts, points, &mut own);
+        check_points(parts, outline, points, &mut own);
     }
     if let Some(fasteners) = &spec.fasteners {
         own.take(check_fasteners(parts, fasteners).map_err(|error| error.within("fasteners")));
@@ -119,7 +120,7 @@ fn check_load(load: &LoadSpec) -> Result<(), Error> {
     faults.finish()
 }
 
-fn check_points(parts: &Parts<'_>, points: &[PointSpec], faults: &mut Faults) {
+fn check_points(parts: &Parts<'_>, outline: Option<&Outline>, points: &[PointSpec], faults: &mut Faults) {
     if too_many(points.len(), "point loads", "points", faults) {
         return;
     }
@@ -131,11 +132,11 @@ fn check_points(parts: &Parts<'_>, points: &[PointSpec], faults: &mut Faults) {
         faults,
     );
     for (place, point) in places().zip(points) {
-        faults.take(check_point(parts, point).map_err(|error| error.within(place).within("points")));
+        faults.take(check_point(parts, outline, point).map_err(|error| error.within(place).within("points")));
     }
 }
 
-fn check_point(parts: &Parts<'_>, point: &PointSpec) -> Result<(), Error> {
+fn check_point(parts: &Parts<'_>, outline: Option<&Outline>, point: &PointSpec) -> Result<(), Error> {
     let mut faults = Faults::new();
     if point.preset.is_none() {
         let accepted = "Give it, or a \"preset\": \"heel\", \"pedestal\" or \"jack\".";
@@ -150,6 +151,31 @@ fn check_point(parts: &Parts<'_>, point: &PointSpec) -> Result<(), Error> {
     }
     if let Some(force) = &point.force {
         faults.take(check_force(force).map_err(|error| error.within("force")));
+    }
+    if let Some(place) = &point.at {
+        faults.take(check_place(parts, outline, place).map_err(|error| error.within("at")));
+    }
+    faults.finish()
+}
+
+/// Both distances, within the deck's length and beam; whether a board lies there the plan tells.
+fn check_place(parts: &Parts<'_>, outline: Option<&Outline>, place: &PointPlace) -> Result<(), Error> {
+    let mut faults = Faults::new();
+    let deck = outline.map(|outline| (outline.length(), outline.beam())).unzip();
+    let sides = [("station", place.station, deck.0), ("from_port", place.from_port, deck.1)];
+    for (field, at, most) in sides {
+        let Some(at) = at else {
+            let accepted = "Give \"station\" and \"from_port\": where its middle stands.";
+            faults.push(missing(field, &format!("The place has no {field}."), accepted));
+            continue;
+        };
+        if at < Length::ZERO || most.is_some_and(|most| at > most) {
+            let text = parts.notation().text(at);
+            let most = most.map_or_else(|| "the deck's end".into(), |most| parts.notation().text(most));
+            let message = format!("{text} is not on the deck.");
+            let accepted = format!("0 to {most} is accepted.");
+            faults.push(Fault::new(Kind::Conflict, text, message, accepted).within(field));
+        }
     }
     faults.finish()
 }

@@ -5,7 +5,7 @@
 use super::Notes;
 use super::at::{At, Object};
 use super::panel::{capacity, ply, sound, stresses};
-use crate::job::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointSpec, SpanSpec};
+use crate::job::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointSpec, SpanSpec};
 
 /// The section, and where each of its point loads stands.
 pub(super) fn span(at: &At<'_>, notes: &mut Notes) -> Option<(SpanSpec, Vec<usize>)> {
@@ -61,7 +61,13 @@ fn point(fields: &mut Object<'_>, notes: &mut Notes) -> PointSpec {
         force: fields.optional("force", notes, |at, notes| whole(at, notes, force)),
         length: fields.optional("length", notes, At::length),
         width: fields.optional("width", notes, At::length),
+        at: fields.optional("at", notes, |at, notes| whole(at, notes, place)),
     }
+}
+
+fn place(fields: &mut Object<'_>, notes: &mut Notes) -> PointPlace {
+    let station = fields.optional("station", notes, At::length);
+    PointPlace { station, from_port: fields.optional("from_port", notes, At::length) }
 }
 
 fn force(fields: &mut Object<'_>, notes: &mut Notes) -> ForceSpec {

@@ -26,11 +26,12 @@ pub(super) fn words(schema: &mut Value) {
 
 /// Says which fields make a thing whole, where more than one choice does.
 pub(super) fn kinds(schema: &mut Value) {
-    let kinds: [(&str, &[&[&str]]); 5] = [
+    let kinds: [(&str, &[&[&str]]); 6] = [
         ("PanelSpec", &[&["series", "rating"], &["across"], &["along"], &["plies", "stresses"]]),
         ("LoadSpec", &[&["psf"], &["kpa"], &["preset"]]),
         ("PointSpec", &[&["preset"], &["name", "length", "width"]]),
         ("ForceSpec", &[&["pounds"], &["newtons"]]),
+        ("PointPlace", &[&["station", "from_port"]]),
         ("HoldSpec", &[&["alloy", "head"]]),
     ];
     for (name, kinds) in kinds {

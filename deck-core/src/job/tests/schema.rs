@@ -49,7 +49,7 @@ fn full() -> Vec<Value> {
             "panel": { "series": "sanded plywood Group 1 A-A/A-C", "rating": "3/4", "group": "2", "grade": "other" },
             "wet": false, "duration": 1.15, "deflection": 240, "load": { "psf": 60 },
             "points": [
-                { "preset": "heel", "force": { "pounds": 200 } },
+                { "preset": "heel", "force": { "pounds": 200 }, "at": { "station": 40, "from_port": 20 } },
                 { "name": "keg", "length": 12, "width": 12, "force": { "newtons": 700 } }
             ],
             "fasteners": {

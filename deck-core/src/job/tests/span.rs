@@ -71,6 +71,26 @@ fn every_bad_value_is_told_once_where_it_stands() {
             Kind::OutOfRange,
             "/points/0/force/newtons",
         ),
+        (
+            json!({ "points": [{ "preset": "heel", "at": { "station": 9 } }] }),
+            Kind::MissingField,
+            "/points/0/at/from_port",
+        ),
+        (
+            json!({ "points": [{ "preset": "heel", "at": { "station": 9, "from_port": -1 } }] }),
+            Kind::Conflict,
+            "/points/0/at/from_port",
+        ),
+        (
+            json!({ "points": [{ "preset": "heel", "at": { "station": "900 ft", "from_port": 4 } }] }),
+            Kind::Conflict,
+            "/points/0/at/station",
+        ),
+        (
+            json!({ "points": [{ "preset": "heel", "at": { "station": 9, "port": 4, "from_port": 1 } }] }),
+            Kind::UnknownField,
+            "/points/0/at/port",
+        ),
         (json!({ "fasteners": { "head": 1 } }), Kind::MissingField, "/fasteners/alloy"),
         (json!({ "fasteners": { "alloy": "6061-T6" } }), Kind::MissingField, "/fasteners/head"),
         (json!({ "fasteners": { "alloy": "tin", "head": 1 } }), Kind::UnknownWord, "/fasteners/alloy"),

@@ -1,12 +1,12 @@
 //! What would mend a bay that is too long, and which panel would be enough.
 
 use super::asked::Asked;
-use super::figures::significant;
+use super::figures::{pressure, significant};
 use super::found::{Blocking, Enough, SpacingLimitOf, SpanBay};
 use super::supports::Supports;
 use super::uniform::options;
 use crate::error::Error;
-use crate::length::Length;
+use crate::length::{Length, Unit};
 use crate::span::{Axis, Carrier, Load, SpacingLimit, largest_spacing, panels_that_carry};
 
 /// The largest spacing at which the panel carries the load, either way, on bearings as those of the board's longest bay;
@@ -89,7 +89,7 @@ pub(super) fn enough(asked: &Asked<'_>, boards: &[(Supports, Length)]) -> Result
             Some(before) => before.into_iter().filter_map(|carrier| in_both(carrier, &carriers)).collect(),
         });
     }
-    Ok(firsts(all.unwrap_or_default()))
+    Ok(firsts(all.unwrap_or_default(), asked.notation.unit))
 }
 
 /// With the lower of both loads.
@@ -102,14 +102,15 @@ fn in_both(mut carrier: Carrier, others: &[Carrier]) -> Option<Carrier> {
 }
 
 /// The first of each series either way; carriers come in the order of the tables.
-fn firsts(carriers: Vec<Carrier>) -> Vec<Enough> {
+fn firsts(carriers: Vec<Carrier>, unit: Unit) -> Vec<Enough> {
     let mut firsts: Vec<Enough> = Vec::new();
     for carrier in carriers {
         if firsts.iter().any(|first| first.series == carrier.series && first.axis == carrier.axis) {
             continue;
         }
         let Carrier { series, rating, axis, allowable, .. } = carrier;
-        firsts.push(Enough { series, rating, axis, allowable_psf: significant(allowable) });
+        let allowable_text = pressure(unit, allowable);
+        firsts.push(Enough { series, rating, axis, allowable_psf: significant(allowable), allowable_text });
     }
     firsts
 }

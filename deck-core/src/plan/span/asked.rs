@@ -1,10 +1,10 @@
 //! What a job asks of strength, in the words of the room that answers.
 
-use super::figures::given;
+use super::figures::{force, given};
 use super::found::PointLoad;
 use crate::error::Error;
 use crate::job::{Checked, LoadSpec, PointPreset, PointSpec, Service};
-use crate::length::Notation;
+use crate::length::{Notation, Unit};
 use crate::published::Standing;
 use crate::span::{Load, StructuralPanel};
 
@@ -26,12 +26,13 @@ impl<'a> Asked<'a> {
     pub(super) fn new(checked: &Checked, panel: &'a StructuralPanel) -> Result<Asked<'a>, Error> {
         let spec = &checked.span;
         let presets = || PointPreset::ALL.map(|preset| PointSpec::new().preset(preset)).to_vec();
+        let unit = checked.settings.notation.unit;
         let points = spec.points.clone().unwrap_or_else(presets);
         Ok(Asked {
             panel,
             service: checked.settings.service,
             load: spec.load.as_ref().and_then(|load| uniform(load).transpose()).transpose()?,
-            points: points.iter().filter_map(point).collect(),
+            points: points.iter().filter_map(|spec| point(spec, unit)).collect(),
             notation: checked.settings.notation,
             thickness: checked.thickness.as_inches(),
         })
@@ -51,10 +52,21 @@ fn uniform(load: &LoadSpec) -> Result<Option<Load>, Error> {
 }
 
 /// The check has seen to it that each has a size.
-fn point(spec: &PointSpec) -> Option<PointLoad> {
+fn point(spec: &PointSpec, unit: Unit) -> Option<PointLoad> {
     let (length, width) = spec.size()?;
     let usual = spec.preset.is_some() && (spec.length.is_none() || spec.width.is_none());
     let (source, standing) = if usual { (USUAL_SIZE, Standing::CommonPractice) } else { (OWN_SIZE, Standing::Choice) };
     let pounds = spec.force.as_ref().and_then(crate::job::ForceSpec::in_pounds).map(given);
-    Some(PointLoad { name: spec.title().into(), pounds, length, width, source: source.into(), standing })
+    Some(PointLoad {
+        name: spec.title().into(),
+        pounds,
+        force_text: pounds.map(|pounds| force(unit, pounds)),
+        length,
+        width,
+        source: source.into(),
+        standing,
+        station: spec.at.as_ref().and_then(|at| at.station),
+        from_port: spec.at.as_ref().and_then(|at| at.from_port),
+        no_figure: None,
+    })
 }

@@ -1,6 +1,6 @@
 //! What each row of fasteners holds, by the screw, the flange and the distances that the plan gives it.
 
-use super::figures::{given, significant};
+use super::figures::{force, given, significant};
 use super::found::{FastenerSpan, RowHolds, ScrewHold};
 use crate::error::Error;
 use crate::fasteners::{Fastening, Row};
@@ -63,6 +63,8 @@ impl Bench<'_> {
             count,
             uplift_pounds: None,
             sideways_pounds: None,
+            uplift_text: None,
+            sideways_text: None,
             lift_utilisation: None,
             side_utilisation: None,
         };
@@ -70,6 +72,7 @@ impl Bench<'_> {
         let Some(screw) = self.screw_of(row, panel, found)?.filter(|_| count > 0) else { return Ok(none(count)) };
         let [uplift, sideways] = [&screw.uplift, &screw.sideways].map(|held| held.first().map(|held| held.allowable));
         let all = |held: Option<f64>| held.map(|held| held * count as f64);
+        let text = |held: f64| force(self.checked.settings.notation.unit, held);
         let over = |load: &Option<ForceSpec>, held: Option<f64>| {
             let load = load.as_ref().and_then(ForceSpec::in_pounds)?;
             Some(significant(load / held?))
@@ -78,6 +81,8 @@ impl Bench<'_> {
             screw: Some(screw.number),
             uplift_pounds: all(uplift).map(significant),
             sideways_pounds: all(sideways).map(significant),
+            uplift_text: all(uplift).map(text),
+            sideways_text: all(sideways).map(text),
             lift_utilisation: over(&self.spec.lift, all(uplift)),
             side_utilisation: over(&self.spec.side, all(sideways)),
             ..none(count)

@@ -1,6 +1,6 @@
 //! What of the boards' strength a person has to look at.
 
-use super::found::{PanelSpan, PlanSpan};
+use super::found::{PanelSpan, PlanSpan, UniformCheck};
 use crate::cautions::SpanFindings;
 use crate::span::Axis;
 
@@ -11,10 +11,13 @@ impl PlanSpan {
             let above = panel.utilisations().into_iter().filter(|(_, utilisation)| *utilisation > 1.0);
             above.map(move |(check, utilisation)| format!("panel {}: {check}, {utilisation} of the limit", panel.panel))
         });
+        let placed =
+            self.points.iter().filter_map(|point| Some(format!("{}: {}", point.name, point.no_figure.as_ref()?)));
         SpanFindings {
             over: over.collect(),
+            beside: self.panels.iter().filter_map(beside).collect(),
             rows: self.rows_over(),
-            outside: self.panels.iter().filter_map(no_figure).collect(),
+            outside: self.panels.iter().filter_map(no_figure).chain(placed).collect(),
             weak: self.panels.iter().filter_map(weak).collect(),
         }
     }
@@ -38,8 +41,24 @@ fn no_figure(panel: &PanelSpan) -> Option<String> {
     (!reasons.is_empty()).then(|| format!("panel {}: {}", panel.panel, reasons.join(" ")))
 }
 
+/// Over the limit of our beam, and not of the table where that has a figure.
+fn beside(panel: &PanelSpan) -> Option<String> {
+    let used = |check: &Option<UniformCheck>| check.as_ref().and_then(|check| check.utilisation);
+    let beam = panel.beam.as_ref()?;
+    let over = beam.utilisation.filter(|utilisation| *utilisation > 1.0)?;
+    let table = match used(&panel.table) {
+        Some(table) if table > 1.0 => return None,
+        Some(table) => format!("{table} of the table's limit"),
+        None => "no figure by the table".to_owned(),
+    };
+    Some(format!("panel {}: {}, {over} of the beam's limit; {table}", panel.panel, beam.governing))
+}
+
 fn weak(panel: &PanelSpan) -> Option<String> {
-    let (as_laid, other) = (panel.table.as_ref()?.allowable_psf, panel.other_way?);
-    let weak = panel.axis == Axis::Along && other > as_laid;
-    weak.then(|| format!("panel {}: {as_laid} psf as laid, {other} psf with the axis across the members", panel.panel))
+    let (table, other) = (panel.table.as_ref()?, panel.other_way?);
+    let weak = panel.axis == Axis::Along && other > table.allowable_psf;
+    let turned = panel.other_way_text.as_ref()?;
+    weak.then(|| {
+        format!("panel {}: {} as laid, {turned} with the axis across the members", panel.panel, table.allowable_text)
+    })
 }

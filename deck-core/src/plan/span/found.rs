@@ -28,6 +28,9 @@ pub struct PlanSpan {
     /// The uniform load that the user chose; none: limits only.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub load: Option<Load>,
+    /// That load in the job's units.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load_text: Option<String>,
     /// The loads on a small place.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub points: Vec<PointLoad>,
@@ -71,6 +74,41 @@ pub struct PointLoad {
     pub source: String,
     /// How sure that is.
     pub standing: Standing,
+    /// The force in the job's units.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub force_text: Option<String>,
+    /// Where its middle stands, station; none: at the worst place of each board.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub station: Option<Length>,
+    /// Where its middle stands, distance from the port edge.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub from_port: Option<Length>,
+    /// Why there is no figure for it at its place on any board.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub no_figure: Option<String>,
+}
+
+/// Where on a board a small load stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum PointZone {
+    /// At the worst place of all.
+    Anywhere,
+    /// At the worst place with its own extent, at least, between it and each edge that no member holds.
+    AwayFromEdges,
+    /// Where the job says that it stands.
+    Placed,
+}
+
+impl PointZone {
+    /// The zone in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            PointZone::Anywhere => "anywhere",
+            PointZone::AwayFromEdges => "away from free edges",
+            PointZone::Placed => "where it stands",
+        }
+    }
 }
 
 /// A board on its supports.
@@ -102,7 +140,10 @@ pub struct PanelSpan {
     /// The load by the table if the board lay the other way, psf.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub other_way: Option<f64>,
-    /// What stands on a small place, at its worst place.
+    /// The same in the job's units.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub other_way_text: Option<String>,
+    /// What stands on a small place: at its worst place, away from free edges, or where the job says.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub points: Vec<PointCheck>,
     /// Why there is no figure for those.
@@ -158,6 +199,8 @@ pub struct UniformCheck {
     pub governing: Criterion,
     /// That one, psf.
     pub allowable_psf: f64,
+    /// The same in the job's units.
+    pub allowable_text: String,
     /// The user's load over it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub utilisation: Option<f64>,
@@ -165,18 +208,22 @@ pub struct UniformCheck {
     pub standing: Standing,
 }
 
-/// What stands on a small place, at its worst place on a board.
+/// What stands on a small place of a board.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[non_exhaustive]
 pub struct PointCheck {
     /// The load's name.
     pub name: String,
+    /// Where on the board it stands.
+    pub zone: PointZone,
     /// The limits.
     pub limits: Each<Limit>,
     /// The lowest of them.
     pub governing: Criterion,
     /// That one, pounds.
     pub allowable_pounds: f64,
+    /// The same in the job's units.
+    pub allowable_text: String,
     /// The user's force over it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub utilisation: Option<f64>,
@@ -190,6 +237,8 @@ pub struct PointCheck {
 pub struct Limit {
     /// The load, psf, or the force, pounds.
     pub value: f64,
+    /// The same in the job's units.
+    pub value_text: String,
     /// The user's load over it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub utilisation: Option<f64>,
@@ -241,6 +290,8 @@ pub struct Enough {
     pub axis: Axis,
     /// The lowest of its loads on any board's supports, psf.
     pub allowable_psf: f64,
+    /// The same in the job's units.
+    pub allowable_text: String,
 }
 
 /// What the fasteners hold.
@@ -309,6 +360,12 @@ pub struct RowHolds {
     pub uplift_pounds: Option<f64>,
     /// Against sliding, pounds.
     pub sideways_pounds: Option<f64>,
+    /// Against lifting off, in the job's units.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub uplift_text: Option<String>,
+    /// Against sliding, in the job's units.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sideways_text: Option<String>,
     /// The user's lift over it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub lift_utilisation: Option<f64>,
@@ -346,17 +403,15 @@ pub struct SagPicture {
 }
 
 impl PanelSpan {
-    /// Every utilisation of the board: the check, in words, and the ratio.
+    /// Every utilisation of the board that decides: the check, in words, and the ratio. A uniform load is decided by the
+    /// table's clause; the beam beside it is no part of this.
     pub fn utilisations(&self) -> Vec<(String, f64)> {
-        let uniform = [("by the table", &self.table), ("by the beam", &self.beam)];
-        let uniform = uniform.into_iter().filter_map(|(name, check)| {
-            let check = check.as_ref()?;
-            Some((format!("uniform load {name}, {}", check.governing), check.utilisation?))
+        let uniform = self.table.iter().filter_map(|check| {
+            Some((format!("uniform load by the table's clause, {}", check.governing), check.utilisation?))
         });
-        let points = self
-            .points
-            .iter()
-            .filter_map(|check| Some((format!("{}, {}", check.name, check.governing), check.utilisation?)));
+        let points = self.points.iter().filter_map(|check| {
+            Some((format!("{} {}, {}", check.name, check.zone.words(), check.governing), check.utilisation?))
+        });
         uniform.chain(points).collect()
     }
 }
@@ -369,6 +424,7 @@ impl PlanSpan {
             panel: None,
             service: None,
             load: None,
+            load_text: None,
             points: Vec::new(),
             rule: None,
             panels: Vec::new(),

@@ -28,8 +28,8 @@ mod tests;
 mod uniform;
 
 pub use found::{
-    Bearing, Blocking, Enough, FastenerSpan, Limit, PanelSpan, PlanSpan, PointCheck, PointLoad, RowHolds, SagPicture,
-    ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
+    Bearing, Blocking, Enough, FastenerSpan, Limit, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone, RowHolds,
+    SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
 
 use crate::error::Error;
@@ -69,6 +69,7 @@ fn found(checked: &Checked, boards: &[Panel], rows: &Fastening) -> Result<PlanSp
     let asked = Asked::new(checked, &panel)?;
     let (found, picture) = examine(&asked, checked, boards)?;
     let supports: Vec<_> = boards.iter().map(|board| (Supports::new(board, &checked.frame), board.length)).collect();
+    let points = unplaced(asked.points.clone(), &found);
     let rule = asked.load.is_some() || asked.points.iter().any(|point| point.pounds.is_some());
     Ok(PlanSpan {
         no_figure: None,
@@ -80,8 +81,9 @@ fn found(checked: &Checked, boards: &[Panel], rows: &Fastening) -> Result<PlanSp
         fasteners,
         picture,
         notes: notes(checked),
+        load_text: asked.load.as_ref().map(|load| figures::pressure(asked.notation.unit, load.psf)),
         load: asked.load,
-        points: asked.points,
+        points,
         ..PlanSpan::none("")
     })
 }
@@ -124,7 +126,7 @@ fn axis(board: &Panel) -> Axis {
     }
 }
 
-/// A board, and where each point load sags it most.
+/// A board, and where the point load of each of its checks sags it most.
 fn one(
     asked: &Asked<'_>,
     board: &Panel,
@@ -143,6 +145,7 @@ fn one(
         beam: uniform::by_beam(asked, supports, axis, board.length)?,
         differ: None,
         other_way: None,
+        other_way_text: None,
         points: Vec::new(),
         no_points: None,
         spacing: advice::spacing(asked, supports, board.length)?,
@@ -161,6 +164,7 @@ fn one(
     }
     if let ByTable::Limits { limits, .. } = uniform::by_table(asked, supports, points::other(axis), board.length)? {
         found.other_way = Some(figures::significant(limits.allowable()));
+        found.other_way_text = Some(figures::pressure(asked.notation.unit, limits.allowable()));
     }
     if let (Some(table), Some(beam)) = (&found.table, &found.beam) {
         found.differ = uniform::differ(asked, supports, table, beam);
@@ -185,13 +189,15 @@ fn points_of(
     };
     let mut places = Vec::new();
     let mut reasons = Vec::new();
-    for (load, worst) in asked.points.iter().zip(worsts.of(&plate, asked)) {
-        match worst {
-            Ok(worst) => {
-                found.points.push(plate.check(asked, load, &worst));
+    let Some(known) = worsts.of(&plate, asked) else { return Ok(places) };
+    for (index, answer) in plate.found(asked, known) {
+        match (answer, asked.points.get(index)) {
+            (Ok((zone, worst)), Some(load)) => {
+                found.points.push(plate.check(asked, load, zone, &worst));
                 places.push(worst.deflection.load_at);
             }
-            Err(reason) => reasons.push(reason),
+            (Err(reason), _) => reasons.push(reason),
+            (Ok(_), None) => {}
         }
     }
     found.no_points = (!reasons.is_empty()).then(|| reasons.join(" "));
@@ -200,11 +206,23 @@ fn points_of(
 
 /// The greatest utilisation of a board, and the load that makes it.
 fn most_used(found: &PanelSpan, at: &[[f64; 2]]) -> Option<(f64, Shown)> {
-    let uniform = [&found.table, &found.beam].into_iter().flatten().filter_map(|check| check.utilisation);
+    // The beam decides only where the table has no figure.
+    let uniform = found.table.as_ref().or(found.beam.as_ref()).and_then(|check| check.utilisation).into_iter();
     let uniform = uniform.map(|utilisation| (utilisation, Shown::Uniform));
     let points = found.points.iter().zip(at);
     let points = points.filter_map(|(check, at)| Some((check.utilisation?, Shown::Point(check.name.clone(), *at))));
     uniform.chain(points).reduce(|most, other| if other.0 > most.0 { other } else { most })
+}
+
+/// The loads; a placed one that no board answers for says that there is no figure.
+fn unplaced(mut points: Vec<PointLoad>, panels: &[PanelSpan]) -> Vec<PointLoad> {
+    for point in points.iter_mut().filter(|point| point.station.is_some()) {
+        let checked = |panel: &PanelSpan| panel.points.iter().any(|check| check.name == point.name);
+        if !panels.iter().any(checked) {
+            point.no_figure = Some(format!("{NO_FIGURE}. No board carries it whole at its place."));
+        }
+    }
+    points
 }
 
 fn notes(checked: &Checked) -> Vec<String> {

@@ -41,8 +41,7 @@ pub(super) fn picture(
             (PlateLoad::patch(*at, size, pounds), point.name.clone(), Some(plate.on_deck(*at)))
         }
     };
-    let Ok(model) = plate.model() else { return Ok(None) };
-    let bent = model.solve(&[load])?;
+    let Ok(bent) = plate.bent(load) else { return Ok(None) };
     let (fore, port) = plate.corner;
     Ok(Some(SagPicture {
         panel: panel.label.clone(),

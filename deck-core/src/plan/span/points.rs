@@ -5,15 +5,17 @@
 
 use super::asked::Asked;
 use super::figures::significant;
-use super::found::{Limit, PointCheck, PointLoad};
+use super::found::{Limit, PointCheck, PointLoad, PointZone};
 use super::supports::Supports;
 use super::uniform::{lowest, options};
 use crate::error::Error;
+use crate::geometry::Bounds;
 use crate::length::Length;
 use crate::panels::Panel;
 use crate::published::{Capacity, Standing};
 use crate::span::{
-    Axis, Each, PlateModel, PlateProblem, PlateSupport, PlateWorst, Rigidity, assumed_torsion, capacity,
+    Axis, Each, Plate, PlateLoad, PlateProblem, PlateSearch, PlateSupport, PlateWorst, PlateZones, Rigidity,
+    assumed_torsion, capacity,
 };
 
 /// A board as a plate: `x` athwart from port, `y` aft from the fore edge.
@@ -23,6 +25,7 @@ pub(super) struct BoardPlate<'a> {
     pub(super) corner: (Length, Length),
     pub(super) sides: [f64; 2],
     supports: &'a Supports,
+    bounds: Bounds,
     /// Capacities as the board spans athwart, and fore and aft.
     athwart: Capacity,
     aft: Capacity,
@@ -64,21 +67,64 @@ impl<'a> BoardPlate<'a> {
             .collect();
         let rigidity = Rigidity::new(dx, dy, assumed_torsion(dx, dy));
         let problem = PlateProblem::new(sides[0], sides[1], rigidity, &lines);
-        Ok(Ok(BoardPlate { problem, corner: (fore, panel.bounds.port), sides, supports, athwart, aft }))
+        Ok(Ok(BoardPlate {
+            problem,
+            corner: (fore, panel.bounds.port),
+            sides,
+            supports,
+            bounds: panel.bounds,
+            athwart,
+            aft,
+        }))
     }
 
-    /// The plate with its equations; the reason where they cannot be solved.
-    pub(super) fn model(&self) -> Result<PlateModel, String> {
-        self.problem.model().map_err(|error| format!("{}. {}", crate::span::NO_FIGURE, error.first().message))
+    /// The plate under one load; the reason where there is no such answer.
+    pub(super) fn bent(&self, load: PlateLoad) -> Result<Plate, Error> {
+        match (load.at, load.size) {
+            (Some(at), Some(size)) => self.problem.search()?.bent(at, size, load.value),
+            _ => self.problem.solve(&[load]),
+        }
     }
 
-    /// The limits of a load at its worst place.
+    /// True where a place on the deck lies on the board.
+    fn carries(&self, station: Length, from_port: Length) -> bool {
+        let bounds = &self.bounds;
+        (bounds.fore..bounds.aft).contains(&station) && (bounds.port..bounds.starboard).contains(&from_port)
+    }
+
+    /// What each of the loads does: its zone and its worst, or why there is no figure. Placed loads that stand on other
+    /// boards are left out.
+    pub(super) fn found(
+        &self,
+        asked: &Asked<'_>,
+        known: &Known,
+    ) -> Vec<(usize, Result<(PointZone, PlateWorst), String>)> {
+        let mut found = Vec::new();
+        for (index, (load, zones)) in asked.points.iter().zip(&known.zones).enumerate() {
+            match (load.station.zip(load.from_port), zones) {
+                (Some((station, from_port)), _) if self.carries(station, from_port) => {
+                    let at = [(from_port - self.corner.1).as_inches(), (station - self.corner.0).as_inches()];
+                    let worst = known.placed(load, at);
+                    found.push((index, worst.map(|worst| (PointZone::Placed, worst))));
+                }
+                (Some(_), _) | (None, None) => {}
+                (None, Some(Err(reason))) => found.push((index, Err(reason.clone()))),
+                (None, Some(Ok(zones))) => {
+                    found.push((index, Ok((PointZone::Anywhere, zones.whole.clone()))));
+                    found.extend(zones.inner.clone().map(|inner| (index, Ok((PointZone::AwayFromEdges, inner)))));
+                }
+            }
+        }
+        found
+    }
+
+    /// The limits of a load at a place.
     ///
     /// # Method
-    /// Moments and sag by [`PlateModel::worst_place`], the moments against MR of either axis. Shear: the load goes off over
+    /// Moments and sag by [`PlateSearch::zones`] or [`PlateSearch::at`], the moments against MR of either axis. Shear: the load goes off over
     /// the edges of what it covers, widened by half the board's thickness all round, at Fs of either axis; our own rule,
     /// derived here, no source.
-    pub(super) fn check(&self, asked: &Asked<'_>, load: &PointLoad, worst: &PlateWorst) -> PointCheck {
+    pub(super) fn check(&self, asked: &Asked<'_>, load: &PointLoad, zone: PointZone, worst: &PlateWorst) -> PointCheck {
         let force = force(load);
         let limits = Each {
             deflection: self.sag(asked, load, worst, force),
@@ -86,14 +132,16 @@ impl<'a> BoardPlate<'a> {
             shear: self.shear(asked, load),
         };
         let governing = lowest(&limits);
-        let Limit { value, utilisation, .. } = *limits.get(governing);
+        let Limit { value, value_text, utilisation, .. } = limits.get(governing).clone();
         let (name, standing) = (load.name.clone(), Standing::Derived);
-        PointCheck { name, limits, governing, allowable_pounds: value, utilisation, standing }
+        let (allowable_pounds, allowable_text) = (value, value_text);
+        PointCheck { name, zone, limits, governing, allowable_pounds, allowable_text, utilisation, standing }
     }
 
-    fn limit(load: &PointLoad, pounds: f64, place: String, clause: String) -> Limit {
+    fn limit(asked: &Asked<'_>, load: &PointLoad, pounds: f64, place: String, clause: String) -> Limit {
         let utilisation = load.pounds.map(|force| significant(force / pounds));
-        Limit { value: significant(pounds), utilisation, place, clause }
+        let value_text = super::figures::force(asked.notation.unit, pounds);
+        Limit { value: significant(pounds), value_text, utilisation, place, clause }
     }
 
     fn sag(&self, asked: &Asked<'_>, load: &PointLoad, worst: &PlateWorst, force: f64) -> Limit {
@@ -106,7 +154,7 @@ impl<'a> BoardPlate<'a> {
             significant(self.athwart.ei),
             significant(self.aft.ei)
         );
-        Self::limit(load, force * allowed / peak.value, self.place(asked, worst.deflection.load_at), clause)
+        Self::limit(asked, load, force * allowed / peak.value, self.place(asked, worst.deflection.load_at), clause)
     }
 
     fn bending(&self, asked: &Asked<'_>, load: &PointLoad, worst: &PlateWorst, force: f64) -> Limit {
@@ -120,7 +168,7 @@ impl<'a> BoardPlate<'a> {
         let (part, at, mr, name) =
             used.into_iter().reduce(|most, other| if other.0 > most.0 { other } else { most }).unwrap_or_default();
         let clause = format!("MR = {} against the plate's moment, {name}", significant(mr));
-        Self::limit(load, force / part, self.place(asked, at), clause)
+        Self::limit(asked, load, force / part, self.place(asked, at), clause)
     }
 
     fn shear(&self, asked: &Asked<'_>, load: &PointLoad) -> Limit {
@@ -132,7 +180,7 @@ impl<'a> BoardPlate<'a> {
             significant(self.aft.fs),
             significant(self.athwart.fs)
         );
-        Self::limit(load, pounds, "around the load".into(), clause)
+        Self::limit(asked, load, pounds, "around the load".into(), clause)
     }
 
     /// The length that the sag at a place is a part of: the bay's, or twice the overhang's.
@@ -166,28 +214,56 @@ impl<'a> BoardPlate<'a> {
 
 /// Where each load is worst on the plates that were met so far: boards that lie alike are one plate.
 #[derive(Default)]
-pub(super) struct Worsts {
-    known: Vec<(PlateProblem, Vec<Result<PlateWorst, String>>)>,
+pub(super) struct Worsts(Vec<Known>);
+
+/// A plate made ready, and of each load without a place what it does at worst.
+pub(super) struct Known {
+    problem: PlateProblem,
+    strength: [f64; 2],
+    search: Result<PlateSearch, String>,
+    zones: Vec<Option<Result<PlateZones, String>>>,
 }
 
 impl Worsts {
-    /// Of each load the worst on a plate, or why there is no figure.
-    pub(super) fn of(&mut self, plate: &BoardPlate<'_>, asked: &Asked<'_>) -> Vec<Result<PlateWorst, String>> {
-        if let Some((_, found)) = self.known.iter().find(|(problem, _)| *problem == plate.problem) {
-            return found.clone();
+    /// What is known of a plate.
+    pub(super) fn of(&mut self, plate: &BoardPlate<'_>, asked: &Asked<'_>) -> Option<&Known> {
+        let strength = [plate.athwart.mr / FOOT, plate.aft.mr / FOOT];
+        let same = |known: &Known| known.problem == plate.problem && known.strength == strength;
+        let index = self.0.iter().position(same).unwrap_or(self.0.len());
+        if index == self.0.len() {
+            self.0.push(Known::new(&plate.problem, strength, asked));
         }
-        let found = match plate.model() {
-            Ok(model) => asked.points.iter().map(|load| worst(&model, load)).collect(),
-            Err(reason) => vec![Err(reason)],
-        };
-        self.known.push((plate.problem.clone(), Vec::clone(&found)));
-        found
+        self.0.get(index)
     }
 }
 
-fn worst(model: &PlateModel, load: &PointLoad) -> Result<PlateWorst, String> {
-    let found = model.worst_place(size(load), force(load), None);
-    found.map_err(|error| format!("{}: {}. {}", load.name, crate::span::NO_FIGURE, error.first().message))
+impl Known {
+    fn new(problem: &PlateProblem, strength: [f64; 2], asked: &Asked<'_>) -> Known {
+        let search = problem.search().map_err(|error| no_figure(&error));
+        let worst = |load: &PointLoad| {
+            let search = search.as_ref().map_err(Clone::clone)?;
+            let found = search.zones(size(load), force(load), Some(strength));
+            found.map_err(|error| format!("{}: {}", load.name, no_figure(&error)))
+        };
+        let zones = asked.points.iter().map(|load| load.station.is_none().then(|| worst(load))).collect();
+        Known { problem: problem.clone(), strength, search, zones }
+    }
+
+    /// What a load does at its place.
+    fn placed(&self, load: &PointLoad, at: [f64; 2]) -> Result<PlateWorst, String> {
+        let found = self.search.as_ref().map_err(Clone::clone)?.at(at, size(load), force(load));
+        found.map_err(|_| {
+            format!(
+                "{}: {}. It reaches past the middles of the board's outermost bearings, or past its ends.",
+                load.name,
+                crate::span::NO_FIGURE
+            )
+        })
+    }
+}
+
+fn no_figure(error: &Error) -> String {
+    format!("{}. {}", crate::span::NO_FIGURE, error.first().message)
 }
 
 fn size(load: &PointLoad) -> [f64; 2] {

@@ -38,7 +38,7 @@ fn without_a_rating_there_is_no_figure_and_without_a_load_no_utilisation() {
     assert!(plan.span.load.is_none() && plan.span.rule.is_none() && plan.span.picture.is_none());
     assert_eq!(first.utilisations(), []);
     let names: Vec<&str> = first.points.iter().map(|check| check.name.as_str()).collect();
-    assert_eq!(names, ["heel", "pedestal", "jack"]);
+    assert_eq!(names, ["heel", "heel", "pedestal", "pedestal", "jack", "jack"]);
     assert!(first.spacing.is_empty() && plan.span.enough.is_empty());
 }
 
@@ -124,7 +124,11 @@ fn what_is_over_its_limit_is_named_with_its_figures() {
         r#"{SANDED}, "load": {{"psf": 100}}, "points": [{{"preset": "heel", "force": {{"pounds": 900}}}}]"#
     ));
     let about = |id: &str| &plan.cautions.iter().find(|caution| caution.id == id).unwrap().about;
-    assert!(about("over-limit").iter().any(|text| text.starts_with("panel 1: uniform load by the table, deflection")));
+    assert!(
+        about("over-limit")
+            .iter()
+            .any(|text| text.starts_with("panel 1: uniform load by the table's clause, deflection"))
+    );
     assert!(about("over-limit").iter().any(|text| text.starts_with("panel 2: heel")));
     assert_eq!(about("weak-axis").len(), 2);
     assert!(plan.span.rule.as_ref().unwrap().contains("no rule was applied"));
@@ -164,6 +168,61 @@ fn twice_the_force_is_twice_the_utilisation_and_a_larger_foot_takes_more() {
     assert!((two.allowable_pounds / one.allowable_pounds - 1.0).abs() < 1e-3);
     assert!(large.limits.bending.value > one.limits.bending.value);
     assert!(large.limits.shear.value > one.limits.shear.value);
+}
+
+#[test]
+fn away_from_free_edges_a_heel_is_let_more_than_at_the_edge() {
+    let plan = planned(&format!(r#"{SANDED}, "points": [{{"preset": "heel", "force": {{"pounds": 250}}}}]"#));
+    for panel in &plan.span.panels {
+        let [anywhere, inner] = &panel.points[..] else { panic!("{:?}", panel.points) };
+        assert_eq!((anywhere.zone, inner.zone), (PointZone::Anywhere, PointZone::AwayFromEdges));
+        assert!(inner.allowable_pounds >= anywhere.allowable_pounds);
+        assert!(inner.limits.deflection.value > 1.1 * anywhere.limits.deflection.value);
+        // The side edges are free: at the edge, and its own breadth of 2-1/2 in away from it.
+        assert!(anywhere.limits.deflection.place.ends_with("and 1-1/4\" from port"), "{anywhere:?}");
+        assert!(inner.limits.deflection.place.ends_with("and 3-3/4\" from port"), "{inner:?}");
+        assert!((inner.limits.shear.value - anywhere.limits.shear.value).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn a_load_with_a_place_is_checked_there_and_nowhere_else() {
+    let at = |station: &str, from_port: &str| {
+        planned(&format!(
+            r#"{SANDED}, "points": [{{"preset": "heel", "force": {{"pounds": 250}},
+                "at": {{"station": {station}, "from_port": {from_port}}}}}]"#
+        ))
+    };
+    let worst = planned(&format!(r#"{SANDED}, "points": [{{"preset": "heel", "force": {{"pounds": 250}}}}]"#));
+    let plan = at("12", "48");
+    let [check] = &plan.span.panels[0].points[..] else { panic!("{:?}", plan.span.panels[0].points) };
+    assert_eq!(check.zone, PointZone::Placed);
+    assert!(plan.span.panels[1].points.is_empty() && plan.span.points[0].no_figure.is_none());
+    assert!(check.limits.deflection.value >= worst.span.panels[0].points[1].limits.deflection.value);
+    assert!(plan.span.picture.as_ref().is_some_and(|picture| picture.station == Some(inch("12"))));
+    // Its mirror twin, and the same place of the other board, take the same.
+    let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 1e-3, "{a} {b}");
+    let (left, right, other) = (at("12", "20"), at("12", "76"), at("84", "20"));
+    let deflection = |panel: &PanelSpan| panel.points[0].limits.deflection.value;
+    near(deflection(&left.span.panels[0]), deflection(&right.span.panels[0]));
+    near(deflection(&left.span.panels[0]), deflection(&other.span.panels[1]));
+    // Over a seam no board carries it whole.
+    let seam = at("48", "48");
+    assert!(seam.span.panels.iter().all(|panel| panel.points.is_empty()));
+    assert!(seam.span.points[0].no_figure.as_ref().unwrap().starts_with("no figure: ask a licensed engineer"));
+    assert!(seam.cautions.iter().any(|caution| caution.id == "no-span-figure"));
+}
+
+#[test]
+fn the_beam_beside_the_table_decides_nothing() {
+    // Between both figures.
+    let limits = planned(SANDED).span.panels[0].clone();
+    let (table, beam) = (limits.table.unwrap().allowable_psf, limits.beam.unwrap().allowable_psf);
+    assert!(beam < table, "{beam} {table}");
+    let plan = planned(&format!(r#"{SANDED}, "load": {{"psf": {}}}, "points": []"#, f64::midpoint(beam, table)));
+    let has = |id: &str| plan.cautions.iter().any(|caution| caution.id == id);
+    assert!(has("beam-beside") && !has("over-limit"));
+    assert!(plan.span.panels[0].utilisations().iter().all(|(_, ratio)| *ratio <= 1.0));
 }
 
 #[test]
@@ -256,7 +315,14 @@ fn a_boat_and_its_metric_twin_take_the_same() {
     let [inches, metric] =
         [("in", 1.0), ("mm", 25.4)].map(|(unit, inch)| plan(&Job::from_json(&job(unit, inch)).unwrap()).unwrap().span);
     assert_eq!(inches.picture, metric.picture);
-    assert_eq!(inches.enough, metric.enough);
+    assert_eq!(metric.load_text.as_deref(), Some("2.873 kPa"));
+    assert!(
+        metric.panels[0].points[0].allowable_text.ends_with(" N")
+            && inches.panels[0].points[0].allowable_text.ends_with(" lb")
+    );
+    for (one, other) in inches.enough.iter().zip(&metric.enough) {
+        assert_eq!((&one.rating, one.allowable_psf), (&other.rating, other.allowable_psf));
+    }
     for (one, other) in inches.panels.iter().zip(&metric.panels) {
         assert_eq!(one.utilisations(), other.utilisations());
         assert_eq!((&one.supports, &one.bays), (&other.supports, &other.bays));

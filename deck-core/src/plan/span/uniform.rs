@@ -1,7 +1,7 @@
 //! The uniform load of a board: by the published equations, and beside it by a continuous beam on its true supports.
 
 use super::asked::Asked;
-use super::figures::significant;
+use super::figures::{pressure, significant};
 use super::found::{Limit, SpanBay, UniformCheck};
 use super::supports::Supports;
 use crate::error::Error;
@@ -87,14 +87,15 @@ pub(super) fn table_check(asked: &Asked<'_>, limits: &SpanLimits, bay: &str) -> 
 
 fn limit(asked: &Asked<'_>, psf: f64, place: String, clause: String) -> Limit {
     let utilisation = asked.load.as_ref().map(|load| significant(load.psf / psf));
-    Limit { value: significant(psf), utilisation, place, clause }
+    let value_text = pressure(asked.notation.unit, psf);
+    Limit { value: significant(psf), value_text, utilisation, place, clause }
 }
 
 fn check(asked: &Asked<'_>, limits: Each<Limit>, standing: crate::published::Standing) -> UniformCheck {
     let governing = lowest(&limits);
-    let Limit { value, utilisation, .. } = *limits.get(governing);
+    let Limit { value, value_text, utilisation, .. } = limits.get(governing).clone();
     let utilisation = asked.load.as_ref().and(utilisation);
-    UniformCheck { allowable_psf: value, utilisation, limits, governing, standing }
+    UniformCheck { allowable_psf: value, allowable_text: value_text, utilisation, limits, governing, standing }
 }
 
 /// The criterion with the lowest limit; deflection before bending before shear where they are alike.
@@ -244,10 +245,5 @@ pub(super) fn differ(
     if supports.overhangs.iter().any(|overhang| !overhang.is_zero()) {
         why.push("overhangs, which the table does not know".into());
     }
-    Some(format!(
-        "table {} psf, beam {} psf: the beam has {}.",
-        table.allowable_psf,
-        beam.allowable_psf,
-        why.join("; ")
-    ))
+    Some(format!("table {}, beam {}: the beam has {}.", table.allowable_text, beam.allowable_text, why.join("; ")))
 }

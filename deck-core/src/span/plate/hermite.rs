@@ -146,16 +146,13 @@ impl Side {
     /// between, is what is told.
     pub(super) fn bend(&self, interval: usize, x: f64, order: u8) -> Row {
         let (first, last) = self.neighbours(interval, x);
-        let intervals: Vec<usize> = (first..=last).collect();
-        let points: Vec<(usize, f64)> = intervals
-            .iter()
-            .flat_map(|&interval| gauss(self.lines[interval], self.lines[interval + 1]).map(|x| (interval, x)))
-            .collect();
         let mut row = Row::empty(first, last - first + 2);
-        for (index, &(interval, point)) in points.iter().enumerate() {
-            let others = points.iter().enumerate().filter(|(other, _)| *other != index).map(|(_, other)| other.1);
-            let factor = lagrange(point, &others.collect::<Vec<f64>>(), x, order == 3);
-            row.add(interval, self.terms(interval, point, 2), factor);
+        let pair = |interval: usize| gauss(self.lines[interval], self.lines[interval + 1]);
+        let ([a, b], [c, d]) = (pair(first), pair(last));
+        let (points, count) = ([a, b, c, d], if first == last { 2 } else { 4 });
+        for (index, &point) in points[..count].iter().enumerate() {
+            let interval = if index < 2 { first } else { last };
+            row.add(interval, self.terms(interval, point, 2), lagrange(&points[..count], index, x, order == 3));
         }
         row
     }
@@ -174,13 +171,16 @@ impl Side {
     }
 }
 
-/// The factor of one point in the polynomial through it and `others`, at `x`; or that polynomial's slope there.
-fn lagrange(point: f64, others: &[f64], x: f64, slope: bool) -> f64 {
-    let product = |skip: Option<usize>| -> f64 {
-        let terms = others.iter().enumerate().filter(|(index, _)| Some(*index) != skip);
-        terms.map(|(_, other)| x - other).product()
+/// The factor of one of the points in the polynomial through them, at `x`; or that polynomial's slope there.
+fn lagrange(points: &[f64], own: usize, x: f64, slope: bool) -> f64 {
+    let product = |at: f64, skip: usize| -> f64 {
+        let others = points.iter().enumerate().filter(|(index, _)| *index != own && *index != skip);
+        others.map(|(_, other)| at - other).product()
     };
-    let below: f64 = others.iter().map(|other| point - other).product();
-    let above = if slope { (0..others.len()).map(|index| product(Some(index))).sum() } else { product(None) };
-    above / below
+    let above = if slope {
+        (0..points.len()).filter(|&skip| skip != own).map(|skip| product(x, skip)).sum()
+    } else {
+        product(x, own)
+    };
+    above / product(points[own], own)
 }

@@ -33,7 +33,34 @@ impl Mesh {
             let kinks: Vec<f64> = held.chain(wished.iter().copied()).collect();
             side(sides[axis], fixed.into_iter().chain(wished).collect(), &kinks, size, coarser)
         };
-        let sides = [side(0), side(1)];
+        Mesh::of([side(0), side(1)])
+    }
+
+    /// The mesh of one small load: lines at its edges and in its middle, at both edges of the plate and at the supports;
+    /// intervals grow with their distance from the load, as what it does to the plate dies away. `load` is what it covers
+    /// along each side; no interval is larger than `most`.
+    pub(super) fn around(
+        sides: [f64; 2],
+        supports: &[PlateSupport],
+        load: [[f64; 2]; 2],
+        size: f64,
+        most: Option<f64>,
+    ) -> Mesh {
+        let side = |axis: usize| {
+            let stretches = supports.iter().map(|support| (support.stretches(sides)[axis], support.normal()));
+            let fixed: Vec<f64> = stretches.clone().flat_map(|(stretch, _)| stretch).collect();
+            let held = stretches.filter(|(_, normal)| *normal == Some(axis)).map(|(stretch, _)| stretch[0]);
+            let graded = Graded::new(load[axis], size, most);
+            let wished = wished(sides[axis], &fixed, &load[axis], graded.within);
+            let kinks: Vec<f64> = held.chain(wished.iter().copied()).collect();
+            let posts = posts(sides[axis], fixed.into_iter().chain(wished).collect());
+            let lines = posts.windows(2).flat_map(|pair| graded.lines(pair[0], pair[1]));
+            marked(std::iter::once(0.0).chain(lines).collect(), &kinks, SAME * sides[axis])
+        };
+        Mesh::of([side(0), side(1)])
+    }
+
+    fn of(sides: [Side; 2]) -> Mesh {
         let counts = sides.each_ref().map(|side| side.lines.len());
         let strides = if counts[0] >= counts[1] { [counts[1], 1] } else { [1, counts[0]] };
         Mesh { sides, strides }
@@ -116,30 +143,89 @@ fn wished(length: f64, fixed: &[f64], posts: &[f64], size: f64) -> Vec<f64> {
     kept
 }
 
-/// The lines along one side.
-fn side(length: f64, mut posts: Vec<f64>, kinks: &[f64], size: f64, coarser: bool) -> Side {
-    let slack = SAME * length;
+/// Lines that must be, in order, each once, the edges included.
+fn posts(length: f64, mut posts: Vec<f64>) -> Vec<f64> {
     for at in &mut posts {
         *at = at.clamp(0.0, length);
     }
     posts.extend([0.0, length]);
     posts.sort_by(f64::total_cmp);
-    posts.dedup_by(|a, b| *a - *b <= slack);
+    posts.dedup_by(|a, b| *a - *b <= SAME * length);
     // The last post is the edge itself, not a place a rounding short of it.
     if let Some(last) = posts.last_mut() {
         *last = length;
     }
+    posts
+}
+
+/// The lines along one side.
+fn side(length: f64, fixed: Vec<f64>, kinks: &[f64], size: f64, coarser: bool) -> Side {
     let mut lines = vec![0.0];
-    for pair in posts.windows(2) {
+    for pair in posts(length, fixed).windows(2) {
         let (from, to) = (pair[0], pair[1]);
         let count = intervals(to - from, size, coarser);
         lines.extend((1..count).map(|k| from + (to - from) * k as f64 / count as f64));
         lines.push(to);
     }
+    marked(lines, kinks, SAME * length)
+}
+
+/// Lines with those of them that lie where moments have a kink.
+fn marked(lines: Vec<f64>, kinks: &[f64], slack: f64) -> Side {
     let is_kink = |line: &f64| kinks.iter().any(|kink| (kink - line).abs() <= slack);
     let last = lines.len() - 1;
     let kinks = (0..=last).filter(|&index| index == 0 || index == last || is_kink(&lines[index])).collect();
     Side { lines, kinks }
+}
+
+/// How much intervals grow for each length of distance from a load. The tests hold the answers against a fine mesh.
+const GROWTH: f64 = 0.8;
+
+/// Intervals that grow with the distance from a load.
+struct Graded {
+    load: [f64; 2],
+    /// Size of the intervals that the load covers.
+    within: f64,
+    most: Option<f64>,
+}
+
+impl Graded {
+    /// Two intervals under the load, or more where they would be larger than `size`.
+    fn new(load: [f64; 2], size: f64, most: Option<f64>) -> Graded {
+        let extent = load[1] - load[0];
+        Graded { load, within: extent / intervals(extent, most.unwrap_or(size).min(size), false) as f64, most }
+    }
+
+    /// The lines between two posts, with the second of them.
+    fn lines(&self, from: f64, to: f64) -> Vec<f64> {
+        let [before, after] = self.load;
+        let middle = from.midpoint(to);
+        if middle > before && middle < after {
+            return evenly(from, to, self.within);
+        }
+        // Distances from the load of both posts, as the sizes of intervals there.
+        let aft = middle > after;
+        let (near, far) = if aft { (from - after, to - after) } else { (before - to, before - from) };
+        let [near, far] = [near, far].map(|distance| self.within + GROWTH * distance.max(0.0));
+        let count = ((far / near).ln() / GROWTH).ceil().max(1.0);
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "some dozens at most")]
+        let whole = count as usize;
+        let distance = |k: usize| near * ((far / near).powf(k as f64 / count) - 1.0) / GROWTH;
+        let steps: Vec<f64> = (1..whole).map(distance).collect();
+        let widest = to - from - steps.last().unwrap_or(&0.0);
+        match self.most {
+            Some(most) if widest > most => evenly(from, to, most),
+            _ if aft => steps.into_iter().map(|step| from + step).chain([to]).collect(),
+            _ => steps.into_iter().rev().map(|step| to - step).chain([to]).collect(),
+        }
+    }
+}
+
+/// Lines at even distances of `size` at most, the last with them.
+fn evenly(from: f64, to: f64, size: f64) -> Vec<f64> {
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked against the largest mesh")]
+    let count = ((to - from) / size - SAME).ceil().clamp(1.0, 1e6) as usize;
+    (1..count).map(|k| from + (to - from) * k as f64 / count as f64).chain([to]).collect()
 }
 
 /// Intervals between two posts: an even number, so that every other line makes the coarser mesh.

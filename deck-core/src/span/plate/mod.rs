@@ -35,6 +35,7 @@ mod load;
 mod mesh;
 mod model;
 mod moving;
+mod places;
 mod result;
 mod rigidity;
 mod scan;
@@ -49,6 +50,7 @@ pub use model::PlateModel;
 pub use moving::{PlateWorst, PlateWorstPeak};
 pub use result::{Plate, PlateError, PlatePeak, PlateRange, PlateState};
 pub use rigidity::{Rigidity, assumed_torsion};
+pub use search::{PlateSearch, PlateZones};
 pub use support::{Place, PlateSupport};
 
 use crate::error::Error;

@@ -64,10 +64,7 @@ impl PlateModel {
         let fine = self.fine.answer(&self.problem, loads);
         let coarse = self.coarse.as_ref().map(|coarse| coarse.answer(&self.problem, loads).ranges);
         let error = coarse.map(|coarse| error(&fine.ranges, &coarse));
-        let [deflection, moment_x, moment_y, twist] = fine.ranges;
-        let elements = fine.field.mesh.sides.each_ref().map(|side| side.lines.len() - 1);
-        let (reactions, field) = (fine.reactions, fine.field);
-        Ok(Plate { deflection, moment_x, moment_y, twist, reactions, elements, error, field })
+        Ok(fine.plate(error))
     }
 
     /// Number of equations that were factored.
@@ -103,6 +100,15 @@ pub(super) struct Answer {
     reactions: Vec<f64>,
 }
 
+impl Answer {
+    pub(super) fn plate(self, error: Option<PlateError>) -> Plate {
+        let [deflection, moment_x, moment_y, twist] = self.ranges;
+        let elements = self.field.mesh.sides.each_ref().map(|side| side.lines.len() - 1);
+        let Answer { reactions, field, .. } = self;
+        Plate { deflection, moment_x, moment_y, twist, reactions, elements, error, field }
+    }
+}
+
 impl Solver {
     pub(super) fn new(
         problem: &PlateProblem,
@@ -110,7 +116,11 @@ impl Solver {
         size: f64,
         coarser: bool,
     ) -> Result<Solver, Error> {
-        let mesh = Mesh::new(problem.sides(), &problem.supports, posts, size, coarser);
+        Solver::on(problem, Mesh::new(problem.sides(), &problem.supports, posts, size, coarser))
+    }
+
+    /// The equations on a mesh.
+    pub(super) fn on(problem: &PlateProblem, mesh: Mesh) -> Result<Solver, Error> {
         check::mesh(problem, &mesh)?;
         let scan = Scan::new(&mesh);
         let stiffness = Stiffness::new(mesh, &problem.rigidity, &problem.supports, problem.sides());

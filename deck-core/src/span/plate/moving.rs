@@ -1,14 +1,8 @@
 //! The worst place of a load that may stand anywhere.
 
-use super::check;
-use super::load::PlateLoad;
-use super::model::{PlateModel, Solver, posts, size};
+use super::model::PlateModel;
 use super::result::{PlatePeak, PlateRange};
-use super::search::{Grid, Hogging, hogging, sagging};
 use crate::error::Error;
-
-/// More places than this are not tried.
-const MOST_PLACES: usize = 10_000;
 
 /// A worst value, and where the load stands for it.
 #[derive(Debug, Clone, Copy, PartialEq, Default, serde::Serialize)]
@@ -47,11 +41,7 @@ impl PlateModel {
     /// largest distance between places that are tried; None: an eighth of the side or a quarter of a bay.
     ///
     /// # Method
-    /// Every place of an even grid that reaches all edges is tried. Deflection and sagging moments are taken at the middle
-    /// of the load, with the equations of the coarser mesh. Hogging over the ends and the middle of each line support
-    /// comes from its influence surface (by Maxwell's reciprocity one solution gives all places). The places found for
-    /// deflection and sagging, moved to the top of a parabola through their neighbours, are solved once more with mesh
-    /// lines around the load, and the worst of all is told.
+    /// [`PlateSearch::worst`](super::PlateSearch::worst), which is what to keep for several loads.
     ///
     /// # Limits
     /// A downward force: `value` is zero or above. Between places of the grid a value may be larger by what it changes
@@ -72,75 +62,44 @@ impl PlateModel {
     /// # Ok::<(), deck_core::Error>(())
     /// ```
     pub fn worst_place(&self, size: [f64; 2], value: f64, step: Option<f64>) -> Result<PlateWorst, Error> {
-        let problem = &self.problem;
-        let middle = problem.sides().map(|side| side / 2.0);
-        check::moving(problem, &PlateLoad::patch(middle, size, value))?;
-        let steps = self.steps(step)?;
-        let grid = [0, 1].map(|axis| places(problem.sides()[axis], size[axis], steps[axis]));
-        let step = grid.each_ref().map(|side| side.1);
-        let tried = grid[0].0.len().saturating_mul(grid[1].0.len());
-        check::places(tried, MOST_PLACES)?;
-        let grid = Grid { size, places: grid.map(|side| side.0) };
-        let mut worst = PlateWorst { step, tried, ..PlateWorst::default() };
-        for load_at in sagging(problem, self.coarse.as_ref().unwrap_or(&self.fine), &grid) {
-            worst.add(load_at, &self.with_lines(load_at, size, value)?);
-        }
-        worst.add_hogging(hogging(problem, &self.fine, &grid), value);
-        Ok(worst)
-    }
-
-    /// The largest steps along both sides: the caller's, or an eighth of the side, or a quarter of a bay on the average.
-    fn steps(&self, step: Option<f64>) -> Result<[f64; 2], Error> {
-        if let Some(step) = step {
-            check::step(step)?;
-            return Ok([step; 2]);
-        }
-        let bays = self.fine.stiffness.mesh.sides.each_ref().map(|side| side.kinks.len() - 1);
-        Ok([0, 1].map(|axis| self.problem.sides()[axis] / (4 * bays[axis]).max(8) as f64))
-    }
-
-    /// Ranges under the load at one place, with mesh lines around it.
-    fn with_lines(&self, at: [f64; 2], extent: [f64; 2], value: f64) -> Result<[PlateRange; 4], Error> {
-        let load = [PlateLoad::patch(at, extent, value)];
-        let solver =
-            Solver::new(&self.problem, &posts(&self.problem, &load, size(&self.problem)), size(&self.problem), false)?;
-        Ok(solver.answer(&self.problem, &load).ranges)
+        self.problem.search()?.worst(size, value, step)
     }
 }
 
 impl PlateWorst {
-    fn add(&mut self, load_at: [f64; 2], ranges: &[PlateRange; 4]) {
+    /// What a load does at its one place.
+    pub(super) fn at(load_at: [f64; 2], ranges: &[PlateRange; 4]) -> PlateWorst {
+        let mut worst = PlateWorst { tried: 1, ..PlateWorst::default() };
+        worst.add(load_at, ranges);
+        worst
+    }
+
+    /// Keeps of each what is worse.
+    pub(super) fn add(&mut self, load_at: [f64; 2], ranges: &[PlateRange; 4]) {
         let [deflection, x, y, _] = ranges;
-        let pairs = [
-            (&mut self.deflection, deflection.most, 1.0),
-            (&mut self.sagging_x, x.most, 1.0),
-            (&mut self.sagging_y, y.most, 1.0),
-            (&mut self.hogging_x, x.least, -1.0),
-            (&mut self.hogging_y, y.least, -1.0),
-        ];
-        for (worst, peak, sign) in pairs {
-            if sign * peak.value > sign * worst.peak.value {
-                *worst = PlateWorstPeak { load_at, peak };
-            }
+        let peaks = [deflection.most, x.most, y.most, x.least, y.least];
+        for (index, peak) in peaks.into_iter().enumerate() {
+            self.keep(index, PlateWorstPeak { load_at, peak });
         }
     }
 
-    fn add_hogging(&mut self, most: [Option<Hogging>; 2], force: f64) {
-        for (worst, most) in [&mut self.hogging_x, &mut self.hogging_y].into_iter().zip(most) {
-            if let Some(Hogging { value, section, load_at }) = most
-                && value * force < worst.peak.value
-            {
-                *worst = PlateWorstPeak { load_at, peak: PlatePeak { at: section, value: value * force } };
-            }
+    /// Keeps a value if it is worse: of deflection, sagging along `x` and `y`, hogging along `x` and `y`.
+    pub(super) fn keep(&mut self, index: usize, found: PlateWorstPeak) {
+        let sign = if index < HOGGING { 1.0 } else { -1.0 };
+        let mut all =
+            [&mut self.deflection, &mut self.sagging_x, &mut self.sagging_y, &mut self.hogging_x, &mut self.hogging_y];
+        if let Some(worst) = all.get_mut(index)
+            && sign * found.peak.value > sign * worst.peak.value
+        {
+            **worst = found;
         }
     }
 }
 
-/// Middles of a load of a size along a side, from edge to edge, no farther apart than `step`; and their distance.
-fn places(side: f64, size: f64, step: f64) -> (Vec<f64>, f64) {
-    let room = (side - size).max(0.0);
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded, and checked by the caller")]
-    let steps = (room / step).ceil().min(1e6) as usize;
-    let step = if steps > 0 { room / steps as f64 } else { 0.0 };
-    ((0..=steps).map(|k| size / 2.0 + step * k as f64).collect(), step)
+/// Number of the first hogging moment among the five.
+pub(super) const HOGGING: usize = 3;
+
+/// A peak at a place, from a value alone.
+pub(super) fn seen(load_at: [f64; 2], at: [f64; 2], value: f64) -> PlateWorstPeak {
+    PlateWorstPeak { load_at, peak: PlatePeak { at, value } }
 }

@@ -1,156 +1,285 @@
-//! Which place of a moving load is the worst for what: a search on a grid.
+//! A plate made ready for loads that may stand anywhere: which place is the worst?
 
-use super::PlateProblem;
 use super::field::{Rows, Spot, look};
 use super::hermite::Row;
+use super::load::PlateLoad;
 use super::mesh::Mesh;
-use super::model::Solver;
+use super::model::{Solver, size};
+use super::moving::{HOGGING, seen};
+use super::places::{Grid, Top, Zone};
+use super::result::Plate;
 use super::stiffness::Corner;
-use super::support::PlateSupport;
+use super::support::{Place, PlateSupport};
+use super::{PlateProblem, PlateWorst, check};
+use crate::error::Error;
 
 /// Places that are solved in one sweep.
 const LANES: usize = 8;
 /// What is looked for under the load: deflection, sagging moments along `x` and along `y`.
 const WANTED: usize = 3;
 /// Of places that mirror each other the first stays: the others must be better by this part.
-const BETTER: f64 = 1.0 + 1e-9;
+pub(super) const BETTER: f64 = 1.0 + 1e-9;
+/// A moment whose share of what the plate holds is less than this part of the greatest share is not solved again.
+const CLOSE: f64 = 0.85;
 
-/// The places that are tried: middles of a load of a size.
-pub(super) struct Grid {
-    pub(super) size: [f64; 2],
-    pub(super) places: [Vec<f64>; 2],
+/// A plate made ready for loads that may stand anywhere; made once for any number of loads.
+///
+/// # Examples
+/// A heel at the edge sinks more than one away from it:
+/// ```
+/// use deck_core::span::{PlateProblem, PlateSupport, Rigidity};
+/// let members = [0.0, 16.0, 32.0, 48.0].map(PlateSupport::along);
+/// let search = PlateProblem::new(102.0, 48.0, Rigidity::new(9_583.0, 29_583.0, 8_000.0), &members).search()?;
+/// let zones = search.zones([3.0, 3.0], 200.0, None)?;
+/// let inner = zones.inner.ok_or("the board is wide enough")?;
+/// assert!(zones.whole.deflection.peak.value > inner.deflection.peak.value);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlateSearch {
+    pub(super) problem: PlateProblem,
+    /// The mesh on which places are compared.
+    solver: Solver,
+    surfaces: Vec<Surface>,
+    /// True where the right half mirrors the left one.
+    pub(super) mirrored: bool,
 }
 
-impl Grid {
-    /// What the load covers at each place along one side.
-    fn covers(&self, mesh: &Mesh, axis: usize) -> Vec<Row> {
-        let side = &mesh.sides[axis];
-        let (half, last) = (self.size[axis] / 2.0, side.lines.len() - 1);
-        let cover = |&at: &f64| side.integral((at - half).max(0.0), (at + half).min(side.lines[last]));
-        self.places[axis].iter().map(cover).collect()
-    }
+/// The worst of a load anywhere, and away from free edges.
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct PlateZones {
+    /// Wherever the load stands.
+    pub whole: PlateWorst,
+    /// With its own extent, at least, between it and each edge that no support holds; none where there is no such place.
+    pub inner: Option<PlateWorst>,
+}
 
-    /// All places, by their numbers along both sides.
-    fn all(&self) -> impl Iterator<Item = (usize, usize)> + use<> {
-        let [along, across] = self.places.each_ref().map(Vec::len);
-        (0..along).flat_map(move |i| (0..across).map(move |j| (i, j)))
-    }
+/// A place where hogging is looked for, and the surface whose height at a place is the moment under a unit force there.
+#[derive(Debug, Clone, PartialEq)]
+struct Surface {
+    axis: usize,
+    at: [f64; 2],
+    heights: Vec<Corner>,
+}
 
-    fn at(&self, (i, j): (usize, usize)) -> [f64; 2] {
-        [self.places[0][i], self.places[1][j]]
+impl PlateProblem {
+    /// The plate made ready for loads that may stand anywhere.
+    ///
+    /// # Errors
+    /// As [`PlateProblem::model`].
+    pub fn search(&self) -> Result<PlateSearch, Error> {
+        check::problem(self)?;
+        let none = [Vec::new(), Vec::new()];
+        let solver = Solver::new(self, &none, size(self), self.mesh.is_none())?;
+        let surfaces = surfaces(self, &solver);
+        Ok(PlateSearch { problem: self.clone(), solver, surfaces, mirrored: mirrored(self) })
     }
 }
 
-/// The best value and its place, by numbers.
-type Best = (f64, (usize, usize));
+impl PlateSearch {
+    /// The worst that one load does wherever it stands; arguments as of
+    /// [`PlateModel::worst_place`](super::PlateModel::worst_place).
+    ///
+    /// # Method
+    /// Every place of an even grid that reaches all edges is tried; of places that mirror each other one. Deflection and
+    /// sagging moments are taken at the middle of the load, on a mesh without lines for the load. Hogging over the ends
+    /// and the middle of each line support comes from its influence surface (by Maxwell's reciprocity one solution gives
+    /// all places). The places found for deflection and sagging, moved to the top of a parabola through their neighbours,
+    /// are solved once more with mesh lines around the load and intervals that grow away from it, and the worst of all is
+    /// told; so is the place for hogging where that comes near the sagging along the same side.
+    ///
+    /// # Errors
+    /// As [`PlateModel::worst_place`](super::PlateModel::worst_place).
+    pub fn worst(&self, size: [f64; 2], value: f64, step: Option<f64>) -> Result<PlateWorst, Error> {
+        self.fits(size, value)?;
+        let grid = Grid::even(self, size, step)?;
+        let values = self.values(&grid);
+        self.find(&grid, &values, &grid.whole(), value, None)
+    }
 
-fn better(best: &mut Best, value: f64, place: (usize, usize)) {
-    if value > best.0 * BETTER {
-        *best = (value, place);
+    /// The worst that one load does anywhere, and away from free edges.
+    ///
+    /// `strength` is what the plate holds along `x` and `y`, moment per length: of the two moments the one that uses up
+    /// clearly less of it is told as the coarse mesh has it.
+    ///
+    /// # Method
+    /// As [`PlateSearch::worst`]. Where all supports run from edge to edge, few places along them are tried: at the edge,
+    /// one extent of the load away from it, and two farther in.
+    ///
+    /// # Errors
+    /// A size that does not fit the plate.
+    pub fn zones(&self, size: [f64; 2], value: f64, strength: Option<[f64; 2]>) -> Result<PlateZones, Error> {
+        self.fits(size, value)?;
+        let (grid, inner) = Grid::zones(self, size)?;
+        let values = self.values(&grid);
+        let whole = self.find(&grid, &values, &grid.whole(), value, strength)?;
+        let inner = inner.map(|zone| self.find(&grid, &values, &zone, value, strength)).transpose()?;
+        Ok(PlateZones { whole, inner })
+    }
+
+    /// What a load does at one place.
+    ///
+    /// # Errors
+    /// A load that does not lie on the plate.
+    pub fn at(&self, at: [f64; 2], size: [f64; 2], value: f64) -> Result<PlateWorst, Error> {
+        let Plate { deflection, moment_x, moment_y, twist, .. } = self.bent(at, size, value)?;
+        Ok(PlateWorst::at(at, &[deflection, moment_x, moment_y, twist]))
+    }
+
+    /// The plate bent by one load at one place, on a mesh with lines around it and intervals that grow away from it.
+    ///
+    /// # Errors
+    /// A load that does not lie on the plate.
+    pub fn bent(&self, at: [f64; 2], size: [f64; 2], value: f64) -> Result<Plate, Error> {
+        let (load, problem) = (PlateLoad::patch(at, size, value), &self.problem);
+        check::loads(problem, &[load], "loads")?;
+        let covers = [0, 1].map(|axis| <[f64; 2]>::from(load.stretch(axis, problem.sides()[axis])));
+        let mesh = Mesh::around(problem.sides(), &problem.supports, covers, self::size(problem), problem.mesh);
+        Ok(Solver::on(problem, mesh)?.answer(problem, &[load]).plate(None))
+    }
+
+    fn fits(&self, size: [f64; 2], value: f64) -> Result<(), Error> {
+        let middle = self.problem.sides().map(|side| side / 2.0);
+        check::moving(&self.problem, &PlateLoad::patch(middle, size, value))
+    }
+
+    pub(super) fn mesh(&self) -> &Mesh {
+        &self.solver.stiffness.mesh
+    }
+
+    /// Deflection and moments under the middle of a unit load, at each place of a grid.
+    fn values(&self, grid: &Grid) -> Vec<[f64; WANTED]> {
+        let mesh = self.mesh();
+        let covers = [0, 1].map(|axis| grid.covers(mesh, axis));
+        let middles = [0, 1].map(|axis| {
+            let rows = |&x: &f64| Rows::new(mesh, axis, Spot { x, interval: mesh.sides[axis].interval(x) });
+            grid.places[axis].iter().map(rows).collect::<Vec<Rows>>()
+        });
+        let places: Vec<(usize, usize)> = grid.all(&grid.whole()).collect();
+        let mut values = Vec::with_capacity(places.len());
+        for places in places.chunks(LANES) {
+            for (&place, corners) in places.iter().zip(self.under(&covers, places)) {
+                let (x, y) = (&middles[0][place.0], &middles[1][place.1]);
+                let [deflection, moment_x, moment_y, _] = look(mesh, &self.problem.rigidity, &corners, x, y);
+                values.push([deflection, moment_x, moment_y]);
+            }
+        }
+        values
+    }
+
+    fn under(&self, covers: &[Vec<Row>; 2], places: &[(usize, usize)]) -> [Vec<Corner>; LANES] {
+        let mesh = self.mesh();
+        let forces: [Vec<Corner>; LANES] = std::array::from_fn(|lane| {
+            let mut forces = vec![[0.0; 4]; mesh.corners()];
+            if let Some(&(i, j)) = places.get(lane) {
+                let (x, y) = (&covers[0][i], &covers[1][j]);
+                mesh.spread(&mut forces, x, y, 1.0 / (x.total() * y.total()));
+            }
+            forces
+        });
+        self.solver.stiffness.solve(forces.each_ref().map(Vec::as_slice))
+    }
+
+    /// The worst of a zone of a grid.
+    fn find(
+        &self,
+        grid: &Grid,
+        values: &[[f64; WANTED]],
+        zone: &Zone,
+        force: f64,
+        strength: Option<[f64; 2]>,
+    ) -> Result<PlateWorst, Error> {
+        let mut worst = PlateWorst { step: grid.step, tried: grid.tried(zone), ..PlateWorst::default() };
+        let tops: [Option<Top>; WANTED] = std::array::from_fn(|wanted| {
+            let values: Vec<f64> = values.iter().map(|values| values[wanted]).collect();
+            grid.top(&values, zone)
+        });
+        let moment = |axis: usize| tops[axis + 1].map_or(0.0, |top| top.value * force);
+        let minor = |axis: usize| {
+            let share = |axis: usize| strength.map(|strength| moment(axis) / strength[axis]);
+            share(axis).zip(share(1 - axis)).is_some_and(|(own, other)| own < CLOSE * other)
+        };
+        let mut solved: Vec<[f64; 2]> = Vec::with_capacity(WANTED);
+        for (wanted, top) in tops.iter().enumerate() {
+            let Some(top) = top else { continue };
+            if wanted > 0 && minor(wanted - 1) {
+                worst.keep(wanted, seen(top.at, top.at, top.value * force));
+            } else {
+                self.solve(grid, top.at, force, &mut solved, &mut worst)?;
+            }
+        }
+        for (axis, hogging) in self.hogging(grid, zone).into_iter().enumerate() {
+            let Some((value, at, load_at)) = hogging else { continue };
+            // Where sagging along this side is far greater, hogging does not count.
+            if -value * force > CLOSE * moment(axis) {
+                self.solve(grid, load_at, force, &mut solved, &mut worst)?;
+            }
+            worst.keep(HOGGING + axis, seen(load_at, at, value * force));
+        }
+        Ok(worst)
+    }
+
+    /// Solves a place with mesh lines around the load, unless one beside it has been solved.
+    fn solve(
+        &self,
+        grid: &Grid,
+        at: [f64; 2],
+        force: f64,
+        solved: &mut Vec<[f64; 2]>,
+        worst: &mut PlateWorst,
+    ) -> Result<(), Error> {
+        if solved.iter().any(|other| grid.same(*other, at)) {
+            return Ok(());
+        }
+        solved.push(at);
+        let Plate { deflection, moment_x, moment_y, twist, .. } = self.bent(at, grid.size, force)?;
+        worst.add(at, &[deflection, moment_x, moment_y, twist]);
+        Ok(())
+    }
+
+    /// The largest moments over supports that bend the plate upward, along `x` and along `y`, under a unit force: the
+    /// value, where it is, and where the load stands.
+    fn hogging(&self, grid: &Grid, zone: &Zone) -> [Option<(f64, [f64; 2], [f64; 2])>; 2] {
+        let mesh = self.mesh();
+        let covers = [0, 1].map(|axis| grid.covers(mesh, axis));
+        let measure = |(i, j): (usize, usize)| covers[0][i].total() * covers[1][j].total();
+        let mut most = [None; 2];
+        for Surface { axis, at, heights } in &self.surfaces {
+            for place in grid.all(zone) {
+                let moment = mesh.sum(heights, &covers[0][place.0], &covers[1][place.1]) / measure(place);
+                if -moment > most[*axis].map_or(0.0, |(value, ..): (f64, _, _)| -value) * BETTER {
+                    most[*axis] = Some((moment, *at, grid.at(place)));
+                }
+            }
+        }
+        most
     }
 }
 
-/// The places where the load sinks most and where it bends the plate most right under it, each once; told between the
-/// places of the grid, at the top of a parabola.
-pub(super) fn sagging(problem: &PlateProblem, solver: &Solver, grid: &Grid) -> Vec<[f64; 2]> {
+/// True where the plate is the same seen in a mirror across its length.
+fn mirrored(problem: &PlateProblem) -> bool {
+    let length = problem.length;
+    let same = |a: f64, b: f64| (a + b - length).abs() <= 1e-9 * length;
+    problem.supports.iter().all(|support| match support.place {
+        Place::Along { between, .. } => between.is_none_or(|[from, to]| same(from, to)),
+        Place::Across { x, .. } => same(x, x),
+        Place::Point { at } => same(at[0], at[0]),
+    })
+}
+
+/// The surfaces of hogging over line supports.
+fn surfaces(problem: &PlateProblem, solver: &Solver) -> Vec<Surface> {
     let mesh = &solver.stiffness.mesh;
-    let covers = [0, 1].map(|axis| grid.covers(mesh, axis));
-    let middles = [0, 1].map(|axis| {
-        let rows = |&x: &f64| Rows::new(mesh, axis, Spot { x, interval: mesh.sides[axis].interval(x) });
-        grid.places[axis].iter().map(rows).collect::<Vec<Rows>>()
-    });
-    let places: Vec<(usize, usize)> = grid.all().collect();
-    let mut values: Vec<[f64; WANTED]> = Vec::with_capacity(places.len());
-    for places in places.chunks(LANES) {
-        for (&place, corners) in places.iter().zip(solve(solver, &covers, places)) {
-            let (x, y) = (&middles[0][place.0], &middles[1][place.1]);
-            let [deflection, moment_x, moment_y, _] = look(mesh, &problem.rigidity, &corners, x, y);
-            values.push([deflection, moment_x, moment_y]);
-        }
-    }
-    let tops =
-        (0..WANTED).filter_map(|wanted| top(grid, &values.iter().map(|values| values[wanted]).collect::<Vec<f64>>()));
-    let mut found: Vec<[f64; 2]> = Vec::with_capacity(WANTED);
-    for at in tops {
-        if !found.iter().any(|other| same(grid, *other, at)) {
-            found.push(at);
-        }
-    }
-    found
-}
-
-/// Places nearer to each other than this part of a step are solved once.
-const SAME_PLACE: f64 = 0.1;
-
-fn same(grid: &Grid, a: [f64; 2], b: [f64; 2]) -> bool {
-    let step = |axis: usize| grid.places[axis].windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max);
-    (0..2).all(|axis| (a[axis] - b[axis]).abs() <= SAME_PLACE * step(axis))
-}
-
-/// The place of the greatest value of the grid; between its neighbours along each side, the top of the parabola.
-fn top(grid: &Grid, values: &[f64]) -> Option<[f64; 2]> {
-    let mut best: Best = (0.0, (0, 0));
-    let across = grid.places[1].len();
-    for place in grid.all() {
-        better(&mut best, values[place.0 * across + place.1], place);
-    }
-    let (value, (i, j)) = best;
-    let vertex = |places: &[f64], index: usize, at: &dyn Fn(usize) -> usize| {
-        if index == 0 || index + 1 == places.len() {
-            return places[index];
-        }
-        let (before, after) = (values[at(index - 1)], values[at(index + 1)]);
-        let shift = (before - after) / (before - 2.0 * value + after) / 2.0;
-        places[index] + shift.clamp(-0.5, 0.5) * (places[index + 1] - places[index])
-    };
-    let x = vertex(&grid.places[0], i, &|i| i * across + j);
-    let y = vertex(&grid.places[1], j, &|j| i * across + j);
-    (value > 0.0 && x.is_finite() && y.is_finite()).then_some([x, y])
-}
-
-fn solve(solver: &Solver, covers: &[Vec<Row>; 2], places: &[(usize, usize)]) -> [Vec<Corner>; LANES] {
-    let mesh = &solver.stiffness.mesh;
-    let forces: [Vec<Corner>; LANES] = std::array::from_fn(|lane| {
-        let mut forces = vec![[0.0; 4]; mesh.corners()];
-        if let Some(&(i, j)) = places.get(lane) {
-            mesh.spread(&mut forces, &covers[0][i], &covers[1][j], 1.0);
-        }
-        forces
-    });
-    solver.stiffness.solve(forces.each_ref().map(Vec::as_slice))
-}
-
-/// A hogging moment under a unit force: the section where it is, and where the load stands.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Hogging {
-    pub(super) value: f64,
-    pub(super) section: [f64; 2],
-    pub(super) load_at: [f64; 2],
-}
-
-/// The largest moments over supports that bend the plate upward, along `x` and along `y`.
-pub(super) fn hogging(problem: &PlateProblem, solver: &Solver, grid: &Grid) -> [Option<Hogging>; 2] {
-    let mesh = &solver.stiffness.mesh;
-    let covers = [0, 1].map(|axis| grid.covers(mesh, axis));
-    let measure = |(i, j): (usize, usize)| covers[0][i].total() * covers[1][j].total();
     let sections: Vec<(usize, [Spot; 2])> =
         problem.supports.iter().flat_map(|support| sections(mesh, support, problem.sides())).collect();
-    let mut most: [Option<Hogging>; 2] = [None; 2];
+    let mut surfaces = Vec::with_capacity(sections.len());
     for sections in sections.chunks(LANES) {
-        for ((axis, spots), surface) in sections.iter().zip(influence(problem, solver, sections)) {
-            let mut best = (0.0, (0, 0));
-            for place in grid.all() {
-                let moment = mesh.sum(&surface, &covers[0][place.0], &covers[1][place.1]);
-                better(&mut best, -moment / measure(place), place);
-            }
-            let so_far = most[*axis].map_or(0.0, |hogging| -hogging.value);
-            if best.0 > so_far * BETTER {
-                let section = spots.map(|spot| spot.x);
-                most[*axis] = Some(Hogging { value: -best.0, section, load_at: grid.at(best.1) });
-            }
+        for ((axis, spots), heights) in sections.iter().zip(influence(problem, solver, sections)) {
+            surfaces.push(Surface { axis: *axis, at: spots.map(|spot| spot.x), heights });
         }
     }
-    most
+    surfaces
 }
 
 /// Where hogging is looked for: the ends and the middle of a line support, unless it is a free-turning edge.

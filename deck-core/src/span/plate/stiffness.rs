@@ -150,19 +150,27 @@ impl Element<'_> {
 fn terms(rigidity: &Rigidity, x: &Products, y: &Products) -> Terms {
     let Rigidity { dx, dy, .. } = *rigidity;
     let (coupling, twist) = (rigidity.coupling(), 2.0 * (rigidity.torsion - rigidity.coupling()));
-    // An unknown's cubics: corner 0, 1 begin the interval along, 2, 3 end it; corner 1, 3 end the one across.
-    let cubics = |unknown: usize| {
-        let (corner, kind) = (unknown / 4, unknown % 4);
-        (corner / 2 * 2 + kind / 2, corner % 2 * 2 + kind % 2)
-    };
-    let term = |row: usize, column: usize| {
-        let ((a, b), (c, d)) = (cubics(row), cubics(column));
-        dx * x.bends[a][c] * y.plain[b][d]
-            + dy * x.plain[a][c] * y.bends[b][d]
-            + coupling * (x.mixed[a][c] * y.mixed[d][b] + x.mixed[c][a] * y.mixed[b][d])
-            + twist * x.slopes[a][c] * y.slopes[b][d]
-    };
-    std::array::from_fn(|row| std::array::from_fn(|column| term(row, column)))
+    // The unknown of a cubic along and one across: corner 0, 1 begin the interval along, 2, 3 end it; corner 1, 3 end the
+    // one across.
+    let unknown = |along: usize, across: usize| 8 * (along / 2) + 4 * (across / 2) + 2 * (along % 2) + across % 2;
+    let mut terms = [[0.0; 16]; 16];
+    for a in 0..4 {
+        for c in 0..4 {
+            let (bends, plain) = (dx * x.bends[a][c], dy * x.plain[a][c]);
+            let (mixed, turned) = (coupling * x.mixed[a][c], coupling * x.mixed[c][a]);
+            let slopes = twist * x.slopes[a][c];
+            for b in 0..4 {
+                for d in 0..4 {
+                    terms[unknown(a, b)][unknown(c, d)] = bends * y.plain[b][d]
+                        + plain * y.bends[b][d]
+                        + mixed * y.mixed[d][b]
+                        + turned * y.mixed[b][d]
+                        + slopes * y.slopes[b][d];
+                }
+            }
+        }
+    }
+    terms
 }
 
 fn assemble(band: &mut Band, equations: &[[Option<u32>; 4]], corners: &[usize; 4], terms: &Terms) {

@@ -90,6 +90,42 @@ fn the_worst_place() {
     assert!((x - 2.0).abs() < 1e-9 && (30.0..38.0).contains(&y), "{x} {y}");
 }
 
+/// Against a mesh of one inch whose lines the load's edges lie on.
+#[test]
+fn a_mesh_that_grows_away_from_its_load_is_near_a_fine_one() {
+    let (search, fine) = (board().search().unwrap(), board().mesh(1.0).model().unwrap());
+    for at in [[2.0, 33.0], [6.0, 32.0], [51.0, 31.0], [51.0, 8.0], [95.0, 16.0]] {
+        let worst = search.at(at, [4.0, 4.0], 200.0).unwrap();
+        let better = fine.solve(&[PlateLoad::patch(at, [4.0, 4.0], 200.0)]).unwrap();
+        near(worst.deflection.peak.value, better.deflection.most.value, 0.005);
+        near(worst.sagging_y.peak.value, better.moment_y.most.value, 0.02);
+        near(worst.sagging_x.peak.value, better.moment_x.most.value, 0.02);
+        // Over a member that ends at a free edge hogging has no limit: meshes differ most in it.
+        near(worst.hogging_y.peak.value, better.moment_y.least.value, 0.08);
+    }
+}
+
+/// Away from free edges a heel sinks less; where all edges are held, both zones are one.
+#[test]
+fn zones() {
+    let zones = board().search().unwrap().zones([4.0, 4.0], 200.0, Some([400.0, 200.0])).unwrap();
+    let inner = zones.inner.unwrap();
+    assert!((inner.deflection.load_at[0] - 6.0).abs() < 1e-9, "{:?}", inner.deflection);
+    let every = board().search().unwrap().worst([4.0, 4.0], 200.0, None).unwrap();
+    near(zones.whole.deflection.peak.value, every.deflection.peak.value, 1e-3);
+    near(zones.whole.sagging_y.peak.value, every.sagging_y.peak.value, 1e-3);
+    // The moment that matters less is told by the coarse mesh.
+    near(zones.whole.sagging_x.peak.value, every.sagging_x.peak.value, 0.12);
+    assert!(inner.deflection.peak.value < 0.9 * zones.whole.deflection.peak.value);
+    let held =
+        PlateProblem::new(40.0, 20.0, Rigidity::new(9_583.0, 29_583.0, 8_000.0), &PlateSupport::edges(40.0, 20.0));
+    let zones = held.search().unwrap().zones([4.0, 4.0], 200.0, None).unwrap();
+    near(zones.inner.unwrap().deflection.peak.value, zones.whole.deflection.peak.value, 1e-9);
+    // Wider than a third of the board: there is no place away from both ends.
+    let zones = board().search().unwrap().zones([40.0, 4.0], 200.0, None).unwrap();
+    assert!(zones.inner.is_none());
+}
+
 fn fault(problem: &PlateProblem, loads: &[PlateLoad]) -> (Kind, String) {
     let error = problem.solve(loads).unwrap_err();
     (error.first().kind, error.pointer().to_owned())
