@@ -104,12 +104,11 @@ fn uniform_table(desk: &Desk<'_>, span: &PlanSpan) -> Table {
     let mut alike: Vec<(Vec<String>, [String; 8], bool)> = Vec::new();
     for panel in &span.panels {
         let cells = uniform_cells(desk, panel);
-        match alike.iter_mut().find(|(_, other, _)| *other == cells) {
-            Some((names, ..)) => names.push(panel.panel.clone()),
-            None => {
-                let bold = panel.table.as_ref().is_some_and(|table| over(table.utilisation));
-                alike.push((vec![panel.panel.clone()], cells, bold));
-            }
+        if let Some((names, ..)) = alike.iter_mut().find(|(_, other, _)| *other == cells) {
+            names.push(panel.panel.clone());
+        } else {
+            let bold = panel.table.as_ref().is_some_and(|table| over(table.utilisation));
+            alike.push((vec![panel.panel.clone()], cells, bold));
         }
     }
     for (names, cells, bold) in alike {

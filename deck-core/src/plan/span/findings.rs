@@ -7,9 +7,10 @@ use crate::span::Axis;
 impl PlanSpan {
     /// The findings that cautions are made of.
     pub(in crate::plan) fn findings(&self) -> SpanFindings {
-        let over = self.panels.iter().flat_map(|panel| {
+        let over = self.panels.iter().filter_map(|panel| {
             let above = panel.utilisations().into_iter().filter(|(_, utilisation)| *utilisation > 1.0);
-            above.map(move |(check, utilisation)| format!("panel {}: {check}, {utilisation} of the limit", panel.panel))
+            let above: Vec<String> = above.map(|(check, ratio)| format!("{check}, {ratio} of the limit")).collect();
+            (!above.is_empty()).then(|| format!("panel {}: {}", panel.panel, above.join("; ")))
         });
         let placed =
             self.points.iter().filter_map(|point| Some(format!("{}: {}", point.name, point.no_figure.as_ref()?)));

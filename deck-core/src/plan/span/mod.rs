@@ -112,7 +112,7 @@ fn examine(
         Some((board, shown)) => {
             let supports = Supports::new(board, &checked.frame);
             let plate = BoardPlate::new(asked, board, &supports, axis(board))?;
-            plate.ok().map(|plate| picture::picture(asked, board, &plate, &shown)).transpose()?.flatten()
+            plate.ok().and_then(|plate| picture::picture(asked, board, &plate, &shown))
         }
     };
     Ok((found, picture))

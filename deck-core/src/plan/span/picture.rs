@@ -4,7 +4,6 @@ use super::asked::Asked;
 use super::figures::inches;
 use super::found::SagPicture;
 use super::points::BoardPlate;
-use crate::error::Error;
 use crate::length::Length;
 use crate::panels::Panel;
 use crate::span::{Plate, PlateLoad};
@@ -23,27 +22,22 @@ pub(super) enum Shown {
     Point(String, [f64; 2]),
 }
 
-pub(super) fn picture(
-    asked: &Asked<'_>,
-    panel: &Panel,
-    plate: &BoardPlate<'_>,
-    shown: &Shown,
-) -> Result<Option<SagPicture>, Error> {
+pub(super) fn picture(asked: &Asked<'_>, panel: &Panel, plate: &BoardPlate<'_>, shown: &Shown) -> Option<SagPicture> {
     let (load, words, at) = match shown {
         Shown::Uniform => {
-            let Some(load) = &asked.load else { return Ok(None) };
+            let load = asked.load.as_ref()?;
             (PlateLoad::uniform(load.psf / 144.0), load.name.clone(), None)
         }
         Shown::Point(name, at) => {
-            let Some(point) = asked.points.iter().find(|point| point.name == *name) else { return Ok(None) };
-            let Some(pounds) = point.pounds else { return Ok(None) };
+            let point = asked.points.iter().find(|point| point.name == *name)?;
+            let pounds = point.pounds?;
             let size = [point.length.as_inches(), point.width.as_inches()];
             (PlateLoad::patch(*at, size, pounds), point.name.clone(), Some(plate.on_deck(*at)))
         }
     };
-    let Ok(bent) = plate.bent(load) else { return Ok(None) };
+    let bent = plate.bent(load).ok()?;
     let (fore, port) = plate.corner;
-    Ok(Some(SagPicture {
+    Some(SagPicture {
         panel: panel.label.clone(),
         load: words,
         station: at.map(|at| at.0),
@@ -54,7 +48,7 @@ pub(super) fn picture(
         starboard: port + panel.length,
         micrometres: grid(&bent, plate.sides),
         greatest: inches(bent.deflection.most.value),
-    }))
+    })
 }
 
 fn grid(bent: &Plate, [length, width]: [f64; 2]) -> Vec<Vec<i64>> {

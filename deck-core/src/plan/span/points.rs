@@ -31,6 +31,9 @@ pub(super) struct BoardPlate<'a> {
     aft: Capacity,
 }
 
+/// The zone of a load and its worst there, or why there is no figure.
+pub(super) type Answer = Result<(PointZone, PlateWorst), String>;
+
 /// A foot of width in inches: capacities are for that.
 const FOOT: f64 = 12.0;
 
@@ -94,11 +97,7 @@ impl<'a> BoardPlate<'a> {
 
     /// What each of the loads does: its zone and its worst, or why there is no figure. Placed loads that stand on other
     /// boards are left out.
-    pub(super) fn found(
-        &self,
-        asked: &Asked<'_>,
-        known: &Known,
-    ) -> Vec<(usize, Result<(PointZone, PlateWorst), String>)> {
+    pub(super) fn found(&self, asked: &Asked<'_>, known: &Known) -> Vec<(usize, Answer)> {
         let mut found = Vec::new();
         for (index, (load, zones)) in asked.points.iter().zip(&known.zones).enumerate() {
             match (load.station.zip(load.from_port), zones) {
@@ -228,7 +227,9 @@ impl Worsts {
     /// What is known of a plate.
     pub(super) fn of(&mut self, plate: &BoardPlate<'_>, asked: &Asked<'_>) -> Option<&Known> {
         let strength = [plate.athwart.mr / FOOT, plate.aft.mr / FOOT];
-        let same = |known: &Known| known.problem == plate.problem && known.strength == strength;
+        let same = |known: &Known| {
+            known.problem == plate.problem && known.strength.map(f64::to_bits) == strength.map(f64::to_bits)
+        };
         let index = self.0.iter().position(same).unwrap_or(self.0.len());
         if index == self.0.len() {
             self.0.push(Known::new(&plate.problem, strength, asked));

@@ -38,6 +38,14 @@ pub(super) struct Top {
     pub(super) at: [f64; 2],
 }
 
+impl Zone {
+    /// All places, by their numbers along both sides.
+    pub(super) fn all(&self) -> impl Iterator<Item = (usize, usize)> + use<> {
+        let [along, across] = self.0.clone();
+        along.flat_map(move |i| across.clone().map(move |j| (i, j)))
+    }
+}
+
 impl Grid {
     /// Even steps from edge to edge, no larger than `step`; None: an eighth of the side, or a quarter of a bay on the
     /// average.
@@ -108,12 +116,6 @@ impl Grid {
         if along == self.places[0].len() && across == self.places[1].len() { self.count } else { along * across }
     }
 
-    /// All places of a zone, by their numbers along both sides.
-    pub(super) fn all(&self, zone: &Zone) -> impl Iterator<Item = (usize, usize)> + use<> {
-        let Zone([along, across]) = zone.clone();
-        along.flat_map(move |i| across.clone().map(move |j| (i, j)))
-    }
-
     pub(super) fn at(&self, (i, j): (usize, usize)) -> [f64; 2] {
         [self.places[0][i], self.places[1][j]]
     }
@@ -128,7 +130,7 @@ impl Grid {
     pub(super) fn top(&self, values: &[f64], zone: &Zone) -> Option<Top> {
         let across = self.places[1].len();
         let mut best = (0.0, (0, 0));
-        for place in self.all(zone) {
+        for place in zone.all() {
             let value = values[place.0 * across + place.1];
             if value > best.0 * BETTER {
                 best = (value, place);

@@ -156,7 +156,7 @@ impl PlateSearch {
             let rows = |&x: &f64| Rows::new(mesh, axis, Spot { x, interval: mesh.sides[axis].interval(x) });
             grid.places[axis].iter().map(rows).collect::<Vec<Rows>>()
         });
-        let places: Vec<(usize, usize)> = grid.all(&grid.whole()).collect();
+        let places: Vec<(usize, usize)> = grid.whole().all().collect();
         let mut values = Vec::with_capacity(places.len());
         for places in places.chunks(LANES) {
             for (&place, corners) in places.iter().zip(self.under(&covers, places)) {
@@ -240,15 +240,15 @@ impl PlateSearch {
 
     /// The largest moments over supports that bend the plate upward, along `x` and along `y`, under a unit force: the
     /// value, where it is, and where the load stands.
-    fn hogging(&self, grid: &Grid, zone: &Zone) -> [Option<(f64, [f64; 2], [f64; 2])>; 2] {
+    fn hogging(&self, grid: &Grid, zone: &Zone) -> [Option<Hogging>; 2] {
         let mesh = self.mesh();
         let covers = [0, 1].map(|axis| grid.covers(mesh, axis));
         let measure = |(i, j): (usize, usize)| covers[0][i].total() * covers[1][j].total();
         let mut most = [None; 2];
         for Surface { axis, at, heights } in &self.surfaces {
-            for place in grid.all(zone) {
+            for place in zone.all() {
                 let moment = mesh.sum(heights, &covers[0][place.0], &covers[1][place.1]) / measure(place);
-                if -moment > most[*axis].map_or(0.0, |(value, ..): (f64, _, _)| -value) * BETTER {
+                if -moment > most[*axis].map_or(0.0, |(value, ..): Hogging| -value) * BETTER {
                     most[*axis] = Some((moment, *at, grid.at(place)));
                 }
             }
@@ -256,6 +256,9 @@ impl PlateSearch {
         most
     }
 }
+
+/// A hogging moment, where it is, and where the load stands.
+type Hogging = (f64, [f64; 2], [f64; 2]);
 
 /// True where the plate is the same seen in a mirror across its length.
 fn mirrored(problem: &PlateProblem) -> bool {
