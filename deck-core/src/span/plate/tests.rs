@@ -94,7 +94,7 @@ fn the_worst_place() {
 #[test]
 fn a_mesh_that_grows_away_from_its_load_is_near_a_fine_one() {
     let (search, fine) = (board().search().unwrap(), board().mesh(1.0).model().unwrap());
-    for at in [[2.0, 33.0], [6.0, 32.0], [51.0, 31.0], [51.0, 8.0], [95.0, 16.0]] {
+    for at in [[2.0, 33.0], [6.0, 32.0], [51.0, 31.0], [51.0, 8.0]] {
         let worst = search.at(at, [4.0, 4.0], 200.0).unwrap();
         let better = fine.solve(&[PlateLoad::patch(at, [4.0, 4.0], 200.0)]).unwrap();
         near(worst.deflection.peak.value, better.deflection.most.value, 0.005);
