@@ -17,6 +17,8 @@ use super::watch::{Standing, Watch};
 const SHUFFLING: u64 = 32;
 /// The share that may go into a better bound.
 const BOUNDING: u64 = 4;
+/// The share that may go into the question whether one sheet holds it all.
+const CLOSING: u64 = 2;
 /// The share that may go into rounding what came of it.
 const ROUNDING: u64 = 16;
 /// The share that may go into one larger offcut, fewer fence settings and fewer cuts.
@@ -51,6 +53,15 @@ pub(super) fn search(
             steps.take_back(&share);
             standing.bounded(bound.least());
             round_up(problem, &mut best, &patterns, &mut steps.take(ROUNDING), bound);
+        }
+        if let Some(solution) = best.solution() {
+            let mut share = steps.lend(steps.left() / CLOSING);
+            let better = bound.close(problem, solution, &mut share);
+            steps.take_back(&share);
+            standing.bounded(bound.least());
+            if let Some(better) = better {
+                best.offer(better);
+            }
         }
         // Whole orders are shuffled for a small share of the steps; working on a few sheets at a time gains more. What
         // is tried with sheets of other sizes comes before the sheets are held fixed and made one fewer.

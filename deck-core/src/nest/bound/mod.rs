@@ -18,6 +18,7 @@ mod whole;
 use super::build::{Pattern, Solution};
 use super::choose::unplaced_area;
 use super::effort::Steps;
+use super::one::{Fits, fits};
 use super::problem::{Class, Problem, Rack, Size};
 use cover::{Offer, greatest_divisor, least_cost};
 use dual::needs_by_shape;
@@ -44,6 +45,8 @@ const FIRST_BASE: u64 = 6_000;
 /// The same where the first answers do not meet the bound.
 const QUICK_EACH: u64 = 500;
 const QUICK_BASE: u64 = 200_000;
+/// Parts of which it is asked whether they all fit one sheet: with more, the question is seldom settled.
+const MOST_CLOSED: u64 = 40;
 /// Share of the steps of a longer effort that goes into more functions, and the most of them.
 const SHAPES_SHARE: u64 = 8;
 const SHAPES_MOST: u64 = 4_000_000;
@@ -124,6 +127,28 @@ impl Bound {
             }
         }
         generator.patterns()
+    }
+
+    /// Where all that is open is whether one sheet holds the whole order: the answer on it, or a bound of two sheets.
+    ///
+    /// # Method
+    /// An exhaustive search of one sheet ([`fits`]), as far as the steps go.
+    pub(super) fn close(&mut self, problem: &Problem, answer: &Solution, steps: &mut Steps<'_>) -> Option<Solution> {
+        let [rack] = problem.racks.as_slice() else { return None };
+        let open = self.all <= rack.cost && rack.cost > 0 && answer.cost == 2 * rack.cost;
+        if !open || problem.copies() > MOST_CLOSED || answer.left.iter().any(|&left| left > 0) {
+            return None;
+        }
+        match fits(problem, 0, &problem.wanted(), steps) {
+            Fits::Yes(pattern) => {
+                Some(Solution { runs: vec![(pattern, 1)], left: answer.left.clone(), cost: rack.cost })
+            }
+            Fits::No => {
+                self.take(Need { want: 2, gives: vec![1] }, &prices(problem));
+                None
+            }
+            Fits::Unknown => None,
+        }
     }
 
     /// One more thing that is asked for.
@@ -228,4 +253,44 @@ fn items(classes: &[&Class], stock: &[Option<&Rack>]) -> Vec<Item> {
         lies
     };
     classes.iter().map(|class| Item { lies: lies(class), count: class.count }).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Length;
+    use crate::nest::build::Node;
+    use crate::nest::{Grain, Part};
+    use crate::stock::{Saw, Sheet};
+
+    fn inches(count: i64) -> Length {
+        Length::from_nanometres(25_400_000) * count
+    }
+
+    /// Two sheets of 10 by 10 for these parts, as far as cost goes, and what closing makes of it.
+    fn closed(parts: &[(i64, i64, u32)]) -> (Option<Solution>, i128) {
+        let part = |&(length, width, count): &(i64, i64, u32)| {
+            Part::new("part", inches(length), inches(width)).count(count).grain(Grain::Length)
+        };
+        let parts: Vec<Part> = parts.iter().map(part).collect();
+        let problem = Problem::new(&parts, &[Sheet::new("sheet", inches(10), inches(10))], &Saw::new());
+        let one = problem.racks[0].cost;
+        let bare = Pattern { rack: 0, nodes: vec![Node::Free], parts: Vec::new(), area: 0 };
+        let answer = Solution { runs: vec![(bare, 2)], left: vec![0; problem.classes.len()], cost: 2 * one };
+        let mut bound = Bound::new(&problem);
+        assert_eq!(bound.least().1, one);
+        let better = bound.close(&problem, &answer, &mut Steps::new(1_000_000, u64::MAX));
+        (better, bound.least().1 / one)
+    }
+
+    #[test]
+    fn parts_around_a_hole_fill_the_sheet_and_cannot_be_sawn_from_it() {
+        assert_eq!(closed(&[(6, 4, 2), (4, 6, 2), (2, 2, 1)]), (None, 2));
+    }
+
+    #[test]
+    fn parts_that_can_be_sawn_from_one_sheet_are() {
+        let (better, sheets) = closed(&[(6, 4, 1), (6, 6, 1), (4, 10, 1)]);
+        assert_eq!((better.map(|better| better.runs[0].0.parts.len()), sheets), (Some(3), 1));
+    }
 }

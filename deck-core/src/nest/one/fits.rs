@@ -21,7 +21,6 @@ pub(in crate::nest) enum Fits {
 }
 
 /// Whether so many copies of each class can be cut from one sheet of a rack; steps are counted down.
-#[allow(dead_code, reason = "for the nest where the parts that are left may fit one sheet")]
 pub(in crate::nest) fn fits(problem: &Problem, rack: usize, copies: &[u32], steps: &mut Steps<'_>) -> Fits {
     let board = board(problem, rack, copies);
     match board.all(steps) {
