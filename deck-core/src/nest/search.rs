@@ -15,8 +15,8 @@ use super::watch::{Standing, Watch};
 
 /// The share of the steps that goes into whole orders: one in so many.
 const SHUFFLING: u64 = 16;
-/// The share that may go into a better bound.
-const BOUNDING: u64 = 4;
+/// The share that may go into a better bound, in eighths. What is not needed for it is given back.
+const BOUNDING: u64 = 3;
 /// The share that may go into rounding what came of it.
 const ROUNDING: u64 = 16;
 /// The share that may go into one larger offcut, fewer fence settings and fewer cuts.
@@ -46,7 +46,7 @@ pub(super) fn search(
         let mut polishing = steps.take(POLISHING);
         // A bound that is met saves the rest of the steps, so it comes first.
         if let Some(solution) = best.solution() {
-            let mut share = steps.lend(steps.left() / BOUNDING);
+            let mut share = steps.lend(steps.left() / 8 * BOUNDING);
             let patterns = bound.strengthen(problem, solution, &mut share);
             steps.take_back(&share);
             standing.bounded(bound.least());

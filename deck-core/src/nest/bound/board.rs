@@ -1,12 +1,20 @@
 //! One stock, ready to be priced.
 
 use super::super::effort::Steps;
+use super::super::one;
 use super::super::problem::{Problem, Size};
 use super::joins::Joins;
 use super::measures::Measures;
-use super::price::{Priced, Ware, price};
+use super::price::{Found, Priced, Ware, price};
 use super::raster::{Raster, Valued};
 use super::shapes::Item;
+
+/// Binary digits of values that are rounded up before one sheet is searched with them.
+const COARSE: u32 = 10;
+/// Steps of a pricing from which on both searches share them.
+const LONG: u64 = 4_000_000;
+/// The share of them for sets of parts: one in so many.
+const SETS_SHARE: u64 = 3;
 
 /// A stock with the parts that it holds.
 #[derive(Debug)]
@@ -17,6 +25,8 @@ pub(super) struct Board {
     wares: Vec<Ware>,
     joins: Joins,
     raster: Option<Raster>,
+    /// The same sheet for the search that joins rectangles; made when it is first asked.
+    joining: Option<one::Board>,
 }
 
 impl Board {
@@ -38,7 +48,7 @@ impl Board {
         let lies = items.iter().flat_map(|item: &Item| item.lies).flatten();
         let raster = Raster::new(lies, stock.size);
         let measures = Measures::new(&items, stock.size);
-        Some(Board { rack, size: stock.size, measures, wares, joins: Joins::default(), raster })
+        Some(Board { rack, size: stock.size, measures, wares, joins: Joins::default(), raster, joining: None })
     }
 
     /// True where it holds the class.
@@ -78,8 +88,21 @@ impl Board {
         }
     }
 
-    /// The same with no more copies than are wanted.
-    pub(super) fn properly(&mut self, threshold: i64, steps: &mut Steps<'_>) -> Priced {
+    /// The same with no more copies than are wanted. Short pricings branch over sets of parts; a long one that finds
+    /// nothing asks the search for one sheet as well.
+    pub(super) fn properly(&mut self, problem: &Problem, threshold: i64, steps: &mut Steps<'_>) -> Priced {
+        let mut some = steps.lend(if steps.left() < LONG { u64::MAX } else { steps.left() / SETS_SHARE });
+        let by_sets = self.by_sets(threshold, &mut some);
+        steps.take_back(&some);
+        if steps.left() < LONG / SETS_SHARE || !by_sets.found.is_empty() || by_sets.bound <= threshold {
+            return by_sets;
+        }
+        let joined = self.by_joining(problem, threshold, steps);
+        Priced { bound: by_sets.bound.min(joined.bound), ..joined }
+    }
+
+    /// By branching over sets of parts.
+    fn by_sets(&mut self, threshold: i64, steps: &mut Steps<'_>) -> Priced {
         let values: Vec<i64> = self.wares.iter().map(|ware| ware.value).collect();
         let measures = self.measures.choose(&values, steps);
         for (at, ware) in self.wares.iter_mut().enumerate() {
@@ -87,5 +110,65 @@ impl Board {
         }
         let room: Vec<i64> = measures.iter().map(|measure| measure.whole).collect();
         price(self.size, &room, &self.wares, &mut self.joins, threshold, steps)
+    }
+
+    /// By the search for one sheet ([`one`]): its weights on copies bound sheets of many parts better. Values are rounded
+    /// up, so that nothing is understated.
+    fn by_joining(&mut self, problem: &Problem, threshold: i64, steps: &mut Steps<'_>) -> Priced {
+        let rack = self.rack;
+        let board = self.joining.get_or_insert_with(|| one::unlimited_saw(problem, rack));
+        let mut values = vec![0_i64; problem.classes.len()];
+        for ware in &self.wares {
+            if let Some(value) = values.get_mut(ware.class as usize) {
+                *value = (ware.value + (1 << COARSE) - 1) >> COARSE;
+            }
+        }
+        let filled = board.exceed(&values, threshold >> COARSE, steps);
+        // Coarse values of no more than the coarse threshold are fine values of no more than the threshold.
+        let most =
+            if filled.bound <= threshold >> COARSE { threshold } else { filled.bound.saturating_mul(1 << COARSE) };
+        let worth = |&(class, copies): &(u32, u32)| {
+            let ware = self.wares.iter().find(|ware| ware.class == class);
+            ware.map_or(0, |ware| ware.value.saturating_mul(i64::from(copies)))
+        };
+        let value = filled.parts.iter().map(worth).sum();
+        let found = (value > threshold).then_some(Found { value, parts: filled.parts, nodes: filled.nodes });
+        Priced { found: found.into_iter().collect(), bound: most }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::part::Part;
+    use super::*;
+    use crate::length::Length;
+    use crate::stock::{Saw, Sheet};
+
+    #[test]
+    fn sets_and_joins_say_the_same() {
+        let part = |index: i64| {
+            let (length, width) = (Length::inches(9 + index * 7 % 23), Length::inches(5 + index * 5 % 17));
+            Part::new(format!("part {index}"), length, width).count(1 + u32::try_from(index % 2).unwrap())
+        };
+        let parts: Vec<Part> = (0..8).map(part).collect();
+        let stock = [Sheet::new("sheet", Length::inches(40), Length::inches(30))];
+        let problem = Problem::new(&parts, &stock, &Saw::new());
+        let mut board = Board::new(&problem, 0).unwrap();
+        let rows: Vec<usize> = (0..problem.classes.len()).collect();
+        let values: Vec<i64> = (1_i64..).zip(&rows).map(|(place, _)| (1 << 26) + place * 7_654_321).collect();
+        board.value(&rows, &values);
+        let mut steps = Steps::new(u64::MAX, u64::MAX);
+        let best = board.by_sets(0, &mut steps).bound;
+        // A search that stops early may overstate the best; the last find at rising thresholds is the best.
+        let (mut least, mut last) = (0, 0);
+        while let Some(found) = board.by_sets(least, &mut steps).found.first() {
+            (least, last) = (found.value, found.value);
+        }
+        assert!(last > 0 && last <= best);
+        let none = board.by_joining(&problem, last, &mut steps);
+        assert_eq!((none.bound, none.found.len()), (last, 0));
+        let below = last - (1 << 14);
+        let some = board.by_joining(&problem, below, &mut steps);
+        assert!(some.bound >= last && some.found[0].value > below && some.found[0].value <= last, "{some:?}");
     }
 }

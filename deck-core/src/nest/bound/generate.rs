@@ -223,8 +223,11 @@ impl<'p> Generator<'p> {
             let threshold = whole(cost * UNIT * yielding) - 1;
             board.value(&self.rows, &values);
             let mut share = steps.lend(if self.loose { u64::MAX } else { self.pricing });
-            let priced =
-                if self.loose { board.loosely(threshold, &mut share) } else { board.properly(threshold, &mut share) };
+            let priced = if self.loose {
+                board.loosely(threshold, &mut share)
+            } else {
+                board.properly(self.problem, threshold, &mut share)
+            };
             steps.take_back(&share);
             if let Some(gives) = need.gives.get_mut(board.rack) {
                 *gives = i128::from(priced.bound);

@@ -66,7 +66,7 @@ impl Board {
             }
             standing.bounded(most.min(total));
         }
-        let filled = self.above(Wanted { values, total: None, standing }, steps);
+        let filled = self.above(Wanted { values, total: None, least: 0, standing }, steps);
         Filled { bound: filled.bound.min(most), ..filled }
     }
 
@@ -99,13 +99,20 @@ impl Board {
         let values: Vec<i64> =
             areas.iter().map(|area| i64::try_from(area >> shift).unwrap_or(i64::MAX).max(1)).collect();
         let total = values.iter().zip(&self.kinds).map(|(value, kind)| value * i64::from(kind.count)).sum();
-        let wanted = Wanted { values: &values, total: Some(total), standing: &Standing::default() };
+        let wanted = Wanted { values: &values, total: Some(total), least: 0, standing: &Standing::default() };
         let filled = self.above(wanted, steps);
         match filled {
             filled if filled.value == total => All::Fit(filled),
             filled if filled.bound < total => All::DoNotFit,
             _ => All::Unknown,
         }
+    }
+
+    /// A set worth more than the threshold, or that there is none: then the bound is no more than that. What is found
+    /// first need not be the best.
+    pub(in crate::nest) fn exceed(&self, values: &[i64], threshold: i64, steps: &mut Steps<'_>) -> Filled {
+        let standing = Standing::default();
+        self.above(Wanted { values, total: None, least: threshold.max(0), standing: &standing }, steps)
     }
 
     fn above(&self, wanted: Wanted<'_>, steps: &mut Steps<'_>) -> Filled {
@@ -126,21 +133,21 @@ impl Board {
         const SHARE: u64 = 8;
         /// Decodings without anything better, for each way that a part may lie, after which a climb ends.
         const PATIENCE: u64 = 60;
-        let Wanted { values, total, standing } = wanted;
+        let Wanted { values, total, least, standing } = wanted;
         let (lengths, widths, complete) = self.points::<V>(steps.left());
-        let ground =
-            Searching { board: self, lengths: &lengths, widths: &widths, values, scale, total, standing, complete };
+        let (lengths, widths) = (&*lengths, &*widths);
+        let ground = Searching { board: self, lengths, widths, values, scale, total, least, standing, complete };
         let mut found = Found { value: 0, pattern: None };
         let mut bound = self.area_bound(values);
         standing.bounded(bound);
         let (priced, by_weights) = ground.weigh::<V>(&mut found, steps);
         bound = bound.min(by_weights);
-        if ground.is_open(&found, bound) {
+        if ground.is_open(&found, bound) && least == 0 {
             let mut some = steps.take(SHARE);
             ground.climb(&mut found, bound, PATIENCE, &mut some);
             steps.take_back(&some);
         }
-        if ground.is_open(&found, bound) {
+        if ground.is_open(&found, bound) && !ground.is_enough(&found) {
             bound = bound.min(ground.join::<V>(&priced, &mut found, bound, steps));
         }
         // What was asked for cannot be had: only that is known then, and not what is best.
@@ -158,6 +165,8 @@ struct Wanted<'a> {
     values: &'a [i64],
     /// Only this value is of interest, that of all parts together.
     total: Option<i64>,
+    /// Only values above this are of interest, and any of them will do; zero where the best is asked for.
+    least: i64,
     standing: &'a Standing,
 }
 
@@ -171,6 +180,8 @@ struct Searching<'a> {
     scale: i64,
     /// Only this value is of interest, that of all parts together.
     total: Option<i64>,
+    /// Only values above this are of interest, and any of them will do; zero where the best is asked for.
+    least: i64,
     standing: &'a Standing,
     /// True where the points are all that matter: then what is not found does not exist.
     complete: bool,
@@ -179,7 +190,12 @@ struct Searching<'a> {
 impl Searching<'_> {
     /// The value that is to be exceeded.
     fn known(&self, found: &Found) -> i64 {
-        self.total.map_or(found.value, |total| found.value.max(total - 1))
+        self.total.map_or(found.value, |total| found.value.max(total - 1)).max(self.least)
+    }
+
+    /// True where what was found will do.
+    fn is_enough(&self, found: &Found) -> bool {
+        self.least > 0 && found.value > self.least
     }
 
     fn is_open(&self, found: &Found, bound: i64) -> bool {
@@ -248,7 +264,11 @@ impl Searching<'_> {
                 self.standing.bounded(least);
             }
             let go_on = weights.improve(self.board, &taken, sum as f64 / self.scale as f64, self.known(found));
-            if !self.is_open(found, least) || !go_on || before - some.left().min(before) > before / SHARE {
+            if !self.is_open(found, least)
+                || self.is_enough(found)
+                || !go_on
+                || before - some.left().min(before) > before / SHARE
+            {
                 break;
             }
         }
@@ -301,7 +321,10 @@ impl Searching<'_> {
             rest: &rest,
             standing: self.standing,
         };
-        for beam in BEAMS {
+        for beam in BEAMS.into_iter().filter(|beam| self.least == 0 || [1, usize::MAX].contains(&beam.0)) {
+            if self.is_enough(found) {
+                break;
+            }
             let all = beam.0 == usize::MAX;
             let mut some = steps.take(if all { 1 } else { SHARE });
             let mut search = Search::new(ground, self.known(found), beam);

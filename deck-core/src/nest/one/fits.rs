@@ -37,9 +37,18 @@ pub(in crate::nest) fn fits(problem: &Problem, rack: usize, copies: &[u32], step
     }
 }
 
+/// A sheet of a rack with all copies that are wanted, for a saw without limits.
+pub(in crate::nest) fn unlimited_saw(problem: &Problem, rack: usize) -> Board {
+    board_for(problem, rack, &problem.wanted(), Limits::NONE)
+}
+
 /// A sheet of a rack without its trim, and so many copies of each class.
 pub(super) fn board(problem: &Problem, rack: usize, copies: &[u32]) -> Board {
     let limits = Limits { stages: (problem.stages < MOST_STAGES).then_some(problem.stages), first: problem.first };
+    board_for(problem, rack, copies, limits)
+}
+
+fn board_for(problem: &Problem, rack: usize, copies: &[u32], limits: Limits) -> Board {
     let Some(rack) = problem.racks.get(rack) else { return Board::new((0, 0), &[], limits) };
     let counts = copies.iter().copied().chain(std::iter::repeat(0));
     let kind = |(class, count): (&Class, u32)| {

@@ -44,6 +44,8 @@ mod tree;
 mod weights;
 mod worth;
 
+pub(in crate::nest) use board::Board;
+pub(in crate::nest) use fits::unlimited_saw;
 #[allow(unused_imports, reason = "for the nest where the parts that are left may fit one sheet")]
 pub(in crate::nest) use fits::{Fits, fits};
 
