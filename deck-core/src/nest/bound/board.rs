@@ -165,8 +165,10 @@ mod tests {
             (least, last) = (found.value, found.value);
         }
         assert!(last > 0 && last <= best);
-        let none = board.by_joining(&problem, last, &mut steps);
-        assert_eq!((none.bound, none.found.len()), (last, 0));
+        // More than what rounding adds to a sheet of parts.
+        let above = last + (1 << 14);
+        let none = board.by_joining(&problem, above, &mut steps);
+        assert_eq!((none.bound, none.found.len()), (above, 0));
         let below = last - (1 << 14);
         let some = board.by_joining(&problem, below, &mut steps);
         assert!(some.bound >= last && some.found[0].value > below && some.found[0].value <= last, "{some:?}");
