@@ -77,13 +77,27 @@ fn uniform(desk: &Desk<'_>, span: &PlanSpan, flow: &mut Flow) {
     if span.panels.is_empty() {
         return;
     }
-    flow.headed("Uniform load that each board takes, as laid", &uniform_table(desk, span));
+    let laid = common_axis(span).map_or("as laid", way);
+    flow.headed(&format!("Uniform load that each board takes, {laid}"), &uniform_table(desk, span));
     for panel in &span.panels {
         if let Some(reason) = &panel.no_figure {
             flow.paragraph(&format!("Panel {}: {reason}", panel.panel), TextSize::LEAST, panel.table.is_none());
         }
     }
     flow.paragraph(&deciding(span), TextSize::LEAST, false);
+}
+
+/// The way in which all boards lie, where it is the same.
+fn common_axis(span: &PlanSpan) -> Option<Axis> {
+    let axis = span.panels.first()?.axis;
+    span.panels.iter().all(|panel| panel.axis == axis).then_some(axis)
+}
+
+fn way(axis: Axis) -> &'static str {
+    match axis {
+        Axis::Along => "laid the weak way",
+        Axis::Across => "laid the strong way",
+    }
 }
 
 /// Boards with the same figures share a row; bold where the load is over the table's limit.
@@ -103,7 +117,7 @@ fn uniform_table(desk: &Desk<'_>, span: &PlanSpan) -> Table {
     .size(TextSize::LEAST);
     let mut alike: Vec<(Vec<String>, [String; 8], bool)> = Vec::new();
     for panel in &span.panels {
-        let cells = uniform_cells(desk, panel);
+        let cells = uniform_cells(desk, panel, common_axis(span).is_none());
         if let Some((names, ..)) = alike.iter_mut().find(|(_, other, _)| *other == cells) {
             names.push(panel.panel.clone());
         } else {
@@ -118,7 +132,8 @@ fn uniform_table(desk: &Desk<'_>, span: &PlanSpan) -> Table {
     table
 }
 
-fn uniform_cells(desk: &Desk<'_>, panel: &PanelSpan) -> [String; 8] {
+/// `told`: whether the way it lies is told for each board.
+fn uniform_cells(desk: &Desk<'_>, panel: &PanelSpan, told: bool) -> [String; 8] {
     let table = panel.table.as_ref();
     let load = |criterion: Criterion| {
         table.map_or_else(|| "–".into(), |table| desk.pressure(table.limits.get(criterion).value))
@@ -135,14 +150,11 @@ fn uniform_cells(desk: &Desk<'_>, panel: &PanelSpan) -> [String; 8] {
         let ratio = beam.utilisation.map(|ratio| format!(", {ratio:.2}")).unwrap_or_default();
         format!("{} {}{ratio}", desk.pressure(beam.allowable_psf), beam.governing)
     });
-    let axis = match panel.axis {
-        Axis::Along => "weak way",
-        Axis::Across => "strong way",
-    };
+    let axis = if told { format!(" ({})", way(panel.axis)) } else { String::new() };
     let dash = || "–".to_owned();
     let spacing = panel.spacing.iter().find(|limit| limit.axis == panel.axis);
     [
-        format!("{} ({axis})", bays.join(", ")),
+        format!("{}{axis}", bays.join(", ")),
         load(Criterion::Deflection),
         load(Criterion::Bending),
         load(Criterion::Shear),

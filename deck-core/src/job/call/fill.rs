@@ -11,7 +11,7 @@ use std::ops::ControlFlow;
 ///
 /// In JSON: `sheet` and `parts` are required. A part without a `count` is one; with null for a count, as many as fit. A
 /// `value` is given for every part or for none; then a part is worth its area. The count and the price of the sheet do not
-/// matter. Everything else is as in a [`NestCall`].
+/// matter. Everything else is as in a [`NestCall`](super::NestCall).
 ///
 /// # Examples
 /// ```
