@@ -2,8 +2,8 @@
 
 use crate::failure::{Failure, Outcome};
 use crate::guard::guard;
-use crate::kept;
-use crate::text::{self, Buffer, Unit};
+use crate::kept::ask;
+use crate::text::Unit;
 use deck_core::job::FillCall;
 use deck_core::nest::FillProgress;
 use std::ffi::{c_char, c_void};
@@ -45,7 +45,7 @@ pub unsafe extern "C" fn deck_fill(
     cap: usize,
     needed: *mut usize,
 ) -> i32 {
-    guard(|| fill(json, len, buf, cap, needed))
+    guard(|| ask("fill", fill, json, len, buf, cap, needed))
 }
 
 /// As deck_fill, in UTF-16.
@@ -57,7 +57,7 @@ pub unsafe extern "C" fn deck_fill_utf16(
     cap: usize,
     needed: *mut usize,
 ) -> i32 {
-    guard(|| fill(json, len, buf, cap, needed))
+    guard(|| ask("fill", fill, json, len, buf, cap, needed))
 }
 
 /// As deck_fill, while `progress` looks on and may stop it. A search that is stopped has an answer as well.
@@ -96,12 +96,9 @@ pub unsafe extern "C" fn deck_fill_watched_utf16(
     guard(|| fill_watched(json, len, buf, cap, needed, progress, user))
 }
 
-fn fill<U: Unit>(json: *const U, len: i64, buf: *mut U, cap: usize, needed: *mut usize) -> Outcome {
-    let (out, request) = (Buffer::at(buf, cap, needed)?, text::read(json, len, "json")?);
-    kept::write(&out, "fill", request, |request| {
-        let call = FillCall::from_json(request)?;
-        Ok(call.fill()?.to_json(call.unit))
-    })
+fn fill(request: &str) -> Result<String, Failure> {
+    let call = FillCall::from_json(request)?;
+    Ok(call.fill()?.to_json(call.unit))
 }
 
 fn fill_watched<U: Unit>(
@@ -114,8 +111,7 @@ fn fill_watched<U: Unit>(
     user: *mut c_void,
 ) -> Outcome {
     let progress = progress.ok_or_else(|| Failure::null("progress"))?;
-    let (out, request) = (Buffer::at(buf, cap, needed)?, text::read(json, len, "json")?);
-    kept::write(&out, "fill_watched", request, |request| {
+    let work = |request: &str| {
         let call = FillCall::from_json(request)?;
         let mut watch = |told: &FillProgress| {
             let (value, bound) = (told.value.number(call.unit), told.bound.number(call.unit));
@@ -128,5 +124,6 @@ fn fill_watched<U: Unit>(
             }
         };
         Ok(call.fill_watched(&mut watch)?.to_json(call.unit))
-    })
+    };
+    ask("fill_watched", work, json, len, buf, cap, needed)
 }

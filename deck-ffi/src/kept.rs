@@ -3,7 +3,7 @@
 
 use crate::failure::{Failure, Outcome};
 use crate::status::DECK_SHORT_BUFFER;
-use crate::text::{Buffer, Unit};
+use crate::text::{self, Buffer, Unit};
 use std::cell::RefCell;
 
 /// What was asked of which function, and what came of it.
@@ -18,8 +18,22 @@ thread_local! {
     static KEPT: RefCell<Option<Kept>> = const { RefCell::new(None) };
 }
 
+/// Reads a request in JSON, and writes the answer to it.
+pub(crate) fn ask<U: Unit>(
+    function: &'static str,
+    work: impl FnOnce(&str) -> Result<String, Failure>,
+    json: *const U,
+    len: i64,
+    buf: *mut U,
+    cap: usize,
+    needed: *mut usize,
+) -> Outcome {
+    let (out, request) = (Buffer::at(buf, cap, needed)?, text::read(json, len, "json")?);
+    write(&out, function, request, work)
+}
+
 /// Writes the answer to a request. It is worked out where the thread did not just ask the same of the same function.
-pub(crate) fn write<U: Unit>(
+fn write<U: Unit>(
     out: &Buffer<U>,
     function: &'static str,
     request: String,

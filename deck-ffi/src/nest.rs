@@ -2,8 +2,8 @@
 
 use crate::failure::{Failure, Outcome};
 use crate::guard::guard;
-use crate::kept;
-use crate::text::{self, Buffer, Unit};
+use crate::kept::ask;
+use crate::text::Unit;
 use deck_core::job::NestCall;
 use deck_core::nest::Progress;
 use std::ffi::{c_char, c_void};
@@ -47,7 +47,7 @@ pub unsafe extern "C" fn deck_nest(
     cap: usize,
     needed: *mut usize,
 ) -> i32 {
-    guard(|| nest(json, len, buf, cap, needed))
+    guard(|| ask("nest", nest, json, len, buf, cap, needed))
 }
 
 /// As deck_nest, in UTF-16.
@@ -59,7 +59,7 @@ pub unsafe extern "C" fn deck_nest_utf16(
     cap: usize,
     needed: *mut usize,
 ) -> i32 {
-    guard(|| nest(json, len, buf, cap, needed))
+    guard(|| ask("nest", nest, json, len, buf, cap, needed))
 }
 
 /// As deck_nest, while `progress` looks on and may stop it. A search that is stopped has an answer as well.
@@ -98,12 +98,9 @@ pub unsafe extern "C" fn deck_nest_watched_utf16(
     guard(|| nest_watched(json, len, buf, cap, needed, progress, user))
 }
 
-fn nest<U: Unit>(json: *const U, len: i64, buf: *mut U, cap: usize, needed: *mut usize) -> Outcome {
-    let (out, request) = (Buffer::at(buf, cap, needed)?, text::read(json, len, "json")?);
-    kept::write(&out, "nest", request, |request| {
-        let call = NestCall::from_json(request)?;
-        Ok(call.nest()?.to_json(call.unit))
-    })
+fn nest(request: &str) -> Result<String, Failure> {
+    let call = NestCall::from_json(request)?;
+    Ok(call.nest()?.to_json(call.unit))
 }
 
 fn nest_watched<U: Unit>(
@@ -116,8 +113,7 @@ fn nest_watched<U: Unit>(
     user: *mut c_void,
 ) -> Outcome {
     let progress = progress.ok_or_else(|| Failure::null("progress"))?;
-    let (out, request) = (Buffer::at(buf, cap, needed)?, text::read(json, len, "json")?);
-    kept::write(&out, "nest_watched", request, |request| {
+    let work = |request: &str| {
         let call = NestCall::from_json(request)?;
         let mut watch = |told: &Progress| {
             let (unplaced, cost, bound) =
@@ -131,5 +127,6 @@ fn nest_watched<U: Unit>(
             }
         };
         Ok(call.nest_watched(&mut watch)?.to_json(call.unit))
-    })
+    };
+    ask("nest_watched", work, json, len, buf, cap, needed)
 }

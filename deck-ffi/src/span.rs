@@ -1,9 +1,8 @@
 //! What a panel carries, a beam over several supports, a plate: a request in, an answer out.
 
-use crate::failure::{Failure, Outcome};
+use crate::failure::Failure;
 use crate::guard::guard;
-use crate::kept;
-use crate::text::{self, Buffer, Unit};
+use crate::kept::ask;
 use deck_core::job::{BeamCall, PlateCall, SpanLimitsCall};
 use std::ffi::c_char;
 
@@ -118,19 +117,6 @@ pub unsafe extern "C" fn deck_plate_utf16(
     needed: *mut usize,
 ) -> i32 {
     guard(|| ask("plate", plate, json, len, buf, cap, needed))
-}
-
-fn ask<U: Unit>(
-    function: &'static str,
-    work: fn(&str) -> Result<String, Failure>,
-    json: *const U,
-    len: i64,
-    buf: *mut U,
-    cap: usize,
-    needed: *mut usize,
-) -> Outcome {
-    let (out, request) = (Buffer::at(buf, cap, needed)?, text::read(json, len, "json")?);
-    kept::write(&out, function, request, work)
 }
 
 fn span_limits(request: &str) -> Result<String, Failure> {
