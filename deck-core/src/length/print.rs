@@ -1,7 +1,7 @@
 //! Writes lengths for people: trade fractions, feet and inches, decimals, millimetres.
 
 use super::{Length, Unit};
-use crate::math::round_half_even;
+use crate::math::{greatest_divisor, round_half_even};
 use std::fmt;
 
 impl Length {
@@ -84,7 +84,7 @@ impl Fraction {
         let scaled = i128::from(length.nanometres()) * parts;
         let count = round_half_even(scaled, inch);
         let (whole, rest) = (count.abs() / parts, count.abs() % parts);
-        let divisor = greatest_divisor(rest, parts);
+        let divisor = greatest_divisor(rest, parts).max(1);
         // All four fit: `whole` is below 10^12 and the others not above the denominator.
         let small = |value: i128| i64::try_from(value).unwrap_or(i64::MAX);
         Fraction {
@@ -95,10 +95,6 @@ impl Fraction {
             exact: count * inch == scaled,
         }
     }
-}
-
-fn greatest_divisor(a: i128, b: i128) -> i128 {
-    if b == 0 { a.max(1) } else { greatest_divisor(b, a % b) }
 }
 
 impl fmt::Display for Fraction {

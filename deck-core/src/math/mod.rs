@@ -18,6 +18,11 @@ pub fn round_half_even(numerator: i128, denominator: i128) -> i128 {
     }
 }
 
+/// The greatest common divisor of two numbers, neither below zero; that of a number and zero is the number.
+pub fn greatest_divisor(one: i128, other: i128) -> i128 {
+    if other == 0 { one } else { greatest_divisor(other, one % other) }
+}
+
 /// The largest whole number whose square is not above `square`; zero below zero.
 pub fn floor_root(square: i128) -> i128 {
     if square <= 0 {
@@ -43,6 +48,13 @@ mod tests {
         assert_eq!(rounded, [-2, -2, 0, 0, 2, 2]);
         assert_eq!(round_half_even(-7, 3), -2);
         assert_eq!(round_half_even(8, 3), 3);
+    }
+
+    #[test]
+    fn divisors_are_the_greatest() {
+        assert_eq!(greatest_divisor(84, 36), 12);
+        assert_eq!(greatest_divisor(0, 7), 7);
+        assert_eq!(greatest_divisor(7, 0), 7);
     }
 
     #[test]

@@ -108,7 +108,8 @@ def nest(
     Notes
     -----
     Constructions by best fit, then ruin and recreate (Schrimpf, Schneider, Stamm-Wilbrandt and Dueck 2000) and slicing
-    trees, within the effort. The bound is of areas and of dual-feasible functions (Fekete and Schepers 2004).
+    trees, within the effort. The bound is of areas, of dual-feasible functions (Fekete and Schepers 2004), and of patterns
+    made to order (column generation).
 
     Examples
     --------

@@ -1,5 +1,6 @@
 //! The least cost of sheets that together cover a need.
 
+use crate::math::greatest_divisor;
 use std::cmp::Ordering;
 
 /// Sheets that may be bought to cover a need: capacity of one, cost of one, how many.
@@ -74,11 +75,6 @@ fn share(cost: i128, rest: i128, capacity: i128) -> i128 {
         left %= capacity;
     }
     quotient + i128::from(left > 0)
-}
-
-/// The greatest common divisor of two numbers, neither below zero.
-pub(super) fn greatest_divisor(a: i128, b: i128) -> i128 {
-    if b == 0 { a } else { greatest_divisor(b, a % b) }
 }
 
 fn round_up(cost: i128, step: i128) -> i128 {

@@ -43,16 +43,10 @@ pub(in crate::nest) enum All {
 }
 
 impl Board {
-    /// The best set that the steps pay for; they are counted down. A step is some four nanoseconds.
+    /// The best set that the steps pay for, while someone looks on; they are counted down. A step is some four nanoseconds.
     ///
     /// `values` are worth of one copy, by kind; none is below zero, and a sheet full of the best is below 2⁶⁰.
-    #[allow(dead_code, reason = "for patterns of most value under any values")]
-    pub(in crate::nest) fn best(&self, values: &[i64], steps: &mut Steps<'_>) -> Filled {
-        self.best_watched(values, &Standing::default(), steps)
-    }
-
-    /// The same while someone looks on.
-    pub(super) fn best_watched(&self, values: &[i64], standing: &Standing, steps: &mut Steps<'_>) -> Filled {
+    pub(super) fn best(&self, values: &[i64], standing: &Standing, steps: &mut Steps<'_>) -> Filled {
         let mut most = i64::MAX;
         if let Some(total) = self.total(values) {
             let mut some = steps.take(ALL_SHARE);

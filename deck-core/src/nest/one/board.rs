@@ -5,6 +5,7 @@ use super::super::problem::Size;
 use super::raster::Raster;
 use super::table::{Amount, Item, Table};
 use super::tree::{Joined, Joins};
+use crate::math::greatest_divisor;
 use crate::stock::SawLine;
 use std::borrow::Cow;
 
@@ -15,15 +16,11 @@ pub(in crate::nest) struct Kind {
     pub(in crate::nest) size: Size,
     /// True where it may lie the other way as well.
     pub(in crate::nest) turns: bool,
-    /// Copies at most; [`Kind::UNLIMITED`] where there is no limit.
+    /// Copies at most; more than fit where there is no limit.
     pub(in crate::nest) count: u32,
 }
 
 impl Kind {
-    /// A count that stands for as many copies as fit.
-    #[allow(dead_code, reason = "asked by column generation")]
-    pub(in crate::nest) const UNLIMITED: u32 = u32::MAX;
-
     /// The ways in which it may lie.
     fn lies(&self) -> [Option<Size>; 2] {
         let (length, width) = self.size;
@@ -65,12 +62,6 @@ pub(in crate::nest) struct Filled {
 }
 
 impl Filled {
-    /// True where nothing better exists.
-    #[allow(dead_code, reason = "asked by column generation")]
-    pub(in crate::nest) fn is_proven(&self) -> bool {
-        self.value == self.bound
-    }
-
     fn nothing(bound: i64) -> Filled {
         Filled { value: 0, bound, nodes: vec![Node::Free], others: Vec::new(), parts: Vec::new() }
     }
@@ -112,7 +103,9 @@ impl Board {
     pub(in crate::nest) fn new(sheet: Size, kinds: &[Kind], limits: Limits) -> Board {
         let extents = |side: fn(Size) -> i64| {
             let some = kinds.iter().filter(|kind| kind.count > 0 && kind.lies().iter().any(|lies| holds(sheet, *lies)));
-            some.flat_map(|kind| kind.lies().into_iter().flatten().map(side)).fold(0, gcd).max(1)
+            let sides = some.flat_map(|kind| kind.lies().into_iter().flatten().map(side));
+            // A divisor of sides is no greater than they are.
+            i64::try_from(sides.map(i128::from).fold(0, greatest_divisor)).unwrap_or(1).max(1)
         };
         let unit = (extents(|size| size.0), extents(|size| size.1));
         let size = (sheet.0 / unit.0, sheet.1 / unit.1);
@@ -290,11 +283,4 @@ fn rasters(size: Size, ways: &[Item], kinds: &[Kind]) -> (Raster, Raster, bool) 
         raster.unwrap_or_else(alone).thinned(KEPT_POINTS)
     };
     (few(size.0, |size| size.0, lengths), few(size.1, |size| size.1, widths), false)
-}
-
-fn gcd(mut one: i64, mut other: i64) -> i64 {
-    while other != 0 {
-        (one, other) = (other, one % other);
-    }
-    one.abs()
 }

@@ -11,9 +11,8 @@
 //!   join      known rectangles side by side and end to end, until nothing can be better
 //! ```
 //!
-//! Sizes are grown by the kerf before they come here, so that cuts have no thickness. Two more questions are answered by
-//! the same means for other parts of the nest: `Board::best`, the pattern of most value under any values, and `fits`,
-//! whether everything fits one sheet.
+//! Sizes are grown by the kerf before they come here, so that cuts have no thickness. One more question is answered by
+//! the same means for other parts of the nest: `fits`, whether everything fits one sheet.
 //!
 //! # Limits
 //! Where the saw limits stages or fixes the first line, the bound is that of a saw that does not; it is met by patience
@@ -135,7 +134,7 @@ pub fn fill_watched(
     };
     let steps = effort.one_sheet();
     let watch = Watch::new(steps.left(), &ask);
-    let filled = question.board().best_watched(question.values(), &standing, &mut steps.watched(&watch));
+    let filled = question.board().best(question.values(), &standing, &mut steps.watched(&watch));
     let fill = question.answer(filled, &standing);
     watch.ask();
     Ok(fill)

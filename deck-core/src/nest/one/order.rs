@@ -13,6 +13,7 @@ use super::part::FillPart;
 use super::result::Fill;
 use super::standing::Standing;
 use super::worth::WorthIn;
+use crate::math::greatest_divisor;
 use crate::money::Money;
 use crate::stock::{Saw, Sheet};
 use std::cmp::Reverse;
@@ -143,13 +144,6 @@ fn step(problem: &Problem, worth: &[i128]) -> i128 {
         worth.saturating_mul(copies)
     };
     let most = problem.classes.iter().zip(worth).map(full).max().unwrap_or(0);
-    let divisor = worth.iter().fold(0, |divisor, worth| gcd(divisor, *worth)).max(1);
+    let divisor = worth.iter().fold(0, |divisor, worth| greatest_divisor(divisor, *worth)).max(1);
     if most / divisor <= MOST { divisor } else { most / MOST + 1 }
-}
-
-fn gcd(mut one: i128, mut other: i128) -> i128 {
-    while other != 0 {
-        (one, other) = (other, one % other);
-    }
-    one
 }

@@ -5,6 +5,7 @@ use super::super::problem::Problem;
 use super::super::{FillPart, Grain};
 use super::best::All;
 use super::board::{Board, Kind, Limits};
+use super::standing::Standing;
 use super::*;
 use crate::error::Kind as Fault;
 use crate::length::{JsonForm, Length, Unit, with_json_form};
@@ -151,10 +152,10 @@ fn kind(length: i64, width: i64, count: u32) -> Kind {
 
 #[test]
 fn any_values_can_be_asked_for() {
-    let board = Board::new((20, 10), &[kind(10, 5, Kind::UNLIMITED), kind(20, 5, 1)], Limits::NONE);
+    let board = Board::new((20, 10), &[kind(10, 5, u32::MAX), kind(20, 5, 1)], Limits::NONE);
     let best = |values: [i64; 2]| {
-        let filled = board.best(&values, &mut Steps::new(1_000_000, u64::MAX));
-        (filled.value, filled.is_proven(), filled.parts)
+        let filled = board.best(&values, &Standing::default(), &mut Steps::new(1_000_000, u64::MAX));
+        (filled.value, filled.value == filled.bound, filled.parts)
     };
     assert_eq!(best([1, 1]), (4, true, vec![(0, 4)]));
     assert_eq!(best([1, 3]), (5, true, vec![(0, 2), (1, 1)]));
