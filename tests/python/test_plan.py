@@ -35,18 +35,17 @@ def test_the_dict_is_what_json_makes_of_the_text(demo: Path) -> None:
     document = json.loads(plan.to_json())
     assert plan.to_dict() == document
     assert json.dumps(plan.to_dict()) == json.dumps(document)
-    lists = {"members": "frame"} | {name: name for name in ("layouts", "panels", "openings", "assumed", "rounded", "cautions")}
-    for name, key in lists.items():
-        assert [each.to_dict() for each in getattr(plan, name)] == document[key], name
-    for name in ("basis", "no_layout", "fasteners", "span", "sheets", "takeoff"):
-        part = getattr(plan, name)
-        assert (part and part.to_dict()) == document[name], name
-        assert part is None or json.loads(part.to_json()) == document[name]
-    assert plan.outline.to_dict() == document["deck"] and plan.checks.to_dict() == document["deck"]["checks"]
+    for key, value in document.items():
+        if key in ("schema", "job", "version", "proven"):
+            assert getattr(plan, key, 1) == value
+            continue
+        part = getattr(plan, {"frame": "members", "deck": "outline"}.get(key, key))
+        if isinstance(value, list):
+            assert [each.to_dict() for each in part] == value, key
+        else:
+            assert (part and part.to_dict()) == value, key
+    assert plan.checks.to_dict() == document["deck"]["checks"]
     assert [seam.to_dict() for seam in plan.seams] == (document["layouts"][0]["seams"] if document["layouts"] else [])
-    named = {*lists.values(), "basis", "no_layout", "fasteners", "span", "sheets", "takeoff", "deck"}
-    assert document.keys() == named | {"schema", "version", "job", "proven"}, "a part of the plan is no attribute"
-    assert plan.job == document["job"]
 
 
 def test_a_plan_is_read_back_and_made_again(demo: Path) -> None:

@@ -94,10 +94,18 @@ def _brief(value: Any) -> str:
     if isinstance(value, tuple):
         some = value[:1]
         short = len(value) <= 8 and not any(hasattr(item, "_fields") or isinstance(item, tuple) for item in some)
-        return ", ".join(map(_brief, value)) if short else str(len(value))
-    if hasattr(value, "_fields"):
-        return " ".join(filter(None, (brief(value, name) for name in _columns(type(value)))))
-    return str(value)
+        between = "; " if some and isinstance(some[0], str) else ", "
+        return between.join(map(_brief, value)) if short else str(len(value))
+    return _in_words(value) if hasattr(value, "_fields") else str(value)
+
+
+def _in_words(record: Record) -> str:
+    """A part in one cell: its columns, or the fields that its line names."""
+    if record._columns:
+        return " ".join(filter(None, (brief(record, name) for name in record._columns)))
+    names = record._says or _columns(type(record))
+    cells = [(_words(name), brief(record, name)) for name in names]
+    return ", ".join(f"{name} {text}" for name, text in cells if text)
 
 
 def _listed(value: Any) -> bool:
