@@ -13,7 +13,7 @@ use pyo3::prelude::*;
 /// >>> lid = {"label": "lid", "length": 24, "width": 20, "count": None, "value": 5}
 /// >>> fill = deck_py.fill({"label": "rest", "length": 96, "width": 22}, [lid])
 /// >>> fill.value, fill.bound, len(fill.placements), fill.cuts.cut
-/// (20, 20, 4, 'width')
+/// (20, 20, 4, 'length')
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Fill {

@@ -15,7 +15,7 @@ use pyo3::prelude::*;
 /// >>> nest.sheet_count, nest.cost, nest.bound, nest.proven
 /// (1, 62.5, 62.5, True)
 /// >>> nest.sheets[0].placements[0]
-/// Placement(part='lid', x=0, y=0, length=40, width=20, turned=False)
+/// Placement(part='lid', x=0, y=0, length=20, width=40, turned=True)
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Nest {

@@ -89,7 +89,7 @@ pub(crate) fn plan(py: Python<'_>, job: &Bound<'_, PyAny>) -> Result<Plan, Failu
 /// >>> plan.frame("seams")["fore"]
 /// [48.0, 96.0, 144.0, 192.0]
 /// >>> plan.views[:2], plan.svg("plan")[:4]
-/// (['cover', 'plan'], '<svg')
+/// (['cover', 'cover-2'], '<svg')
 /// >>> deck_py.Plan.from_json(plan.to_json()) == plan == deck_py.plan(plan.job)
 /// True
 #[pyclass(frozen, module = "deck_py")]

@@ -215,10 +215,10 @@ def study(
     >>> study = deck_py.study(deck_py.variants(base, {"/stock/0/width": [48, 60], "/frame/regular/spacing": [20, 24]}))
     >>> for row in study:
     ...     print(row["/stock/0/width"], row["/frame/regular/spacing"], row["boards"], row["seam_length"])
-    48 20 6 480
-    48 24 5 384
-    60 20 4 288
-    60 24 5 384
+    48 20 6 480.0
+    48 24 5 384.0
+    60 20 4 288.0
+    60 24 5 384.0
 
     What fails is told in its row:
 
