@@ -92,7 +92,8 @@ impl Case {
         let mut case = self.clone();
         if let Ok(Value::Object(mut request)) = serde_json::from_slice(&self.text) {
             let quick = request.get("effort").is_some_and(|effort| {
-                effort == "quick" || effort.as_u64().map_or(!effort.is_string() && !effort.is_null(), |steps| steps <= STEPS)
+                effort == "quick"
+                    || effort.as_u64().map_or(!effort.is_string() && !effort.is_null(), |steps| steps <= STEPS)
             });
             if !quick {
                 request.insert("effort".into(), STEPS.into());

@@ -42,7 +42,8 @@ fn header() -> String {
 /// What is wrong with a header under a list, if anything is.
 fn broken(header: &str, list: &str) -> Result<(), String> {
     let (number, known) = list.split_once('\n').unwrap();
-    let defined = bare(header).lines().find_map(|line| line.strip_prefix("#define DECK_ABI_VERSION ").map(str::to_owned));
+    let defined =
+        bare(header).lines().find_map(|line| line.strip_prefix("#define DECK_ABI_VERSION ").map(str::to_owned));
     if defined.as_deref() != Some(number) {
         return Err(format!("the header is {defined:?}, the list is {number}"));
     }
@@ -81,7 +82,10 @@ fn the_abi_number_stands_for_what_is_declared() {
 fn a_change_that_breaks_programs_is_seen() {
     let (header, list) = (header(), fs::read_to_string(root().join(LIST)).unwrap());
     for (old, new) in [
-        ("int32_t deck_beam(const char *json,\n                  int64_t len", "int32_t deck_beam(const char *json,\n int32_t len"),
+        (
+            "int32_t deck_beam(const char *json,\n                  int64_t len",
+            "int32_t deck_beam(const char *json,\n int32_t len",
+        ),
         ("#define DECK_NOT_JSON 201", "#define DECK_NOT_JSON 211"),
         ("#define DECK_ABI_VERSION 1", "#define DECK_ABI_VERSION 2"),
         ("double bound,\n                                 int32_t proven", "float bound, int32_t proven"),

@@ -60,7 +60,9 @@ fn answers_from_cpp_are_rust_s() {
             "seams" => SeamsCall::from_json(&text).map(|call| format!("{:#}", call.document().unwrap())),
             "panels" => PanelsCall::from_json(&text).map(|call| format!("{:#}", call.document().unwrap())),
             "fasteners" => FastenersCall::from_json(&text).map(|call| format!("{:#}", call.document().unwrap())),
-            "span_limits" => SpanLimitsCall::from_json(&text).map(|call| call.span_limits().unwrap().to_json(call.unit)),
+            "span_limits" => {
+                SpanLimitsCall::from_json(&text).map(|call| call.span_limits().unwrap().to_json(call.unit))
+            }
             "beam" => BeamCall::from_json(&text).map(|call| call.beam().unwrap().to_json()),
             "plate" => PlateCall::from_json(&text).map(|call| call.plate().unwrap().to_json()),
             _ => panic!("{name}"),
@@ -104,7 +106,7 @@ fn the_cpp_example_nests() {
     let output = run_both(&program, &["1/8", "9"]);
     assert_eq!(printed(&output), call.nest().unwrap().to_json(call.unit) + "\n");
     assert!(String::from_utf8_lossy(&output.stderr).contains("bound"));
-    let faults = run(&program, &["a \"wide\" one", "0"]);
+    let faults = run(&program, &["a \"wide\" one", "2.5"]);
     let told = String::from_utf8(faults.stderr).unwrap();
     assert_eq!((faults.status.code(), told.lines().count()), (Some(1), 3), "{told}");
     assert!(told.contains("/kerf: ") && told.contains("/parts/0/count: "), "{told}");

@@ -6,17 +6,23 @@ use std::fs;
 
 /// How VBA hands over an argument of C on 64-bit Windows.
 fn handed(c_type: &str) -> Option<&'static str> {
+    // Addresses by value: of a text or buffer in UTF-16, of a plan, of a function, of anything.
+    const ADDRESSES: [&str; 7] = [
+        "const uint16_t *",
+        "uint16_t *",
+        "const deck_plan *",
+        "deck_plan *",
+        "void *",
+        "deck_progress",
+        "deck_fill_progress",
+    ];
     Some(match c_type {
         "int32_t" => "ByVal Long",
         "int64_t" => "ByVal LongLong",
-        "size_t" => "ByVal LongPtr",
         "double *" => "ByRef Double",
-        "size_t *" => "ByRef LongPtr",
-        // A place for an address.
-        "deck_plan **" => "ByRef LongPtr",
-        // Addresses: of a text or buffer in UTF-16, of a plan, of a function, of anything.
-        "const uint16_t *" | "uint16_t *" | "const deck_plan *" | "deck_plan *" | "void *" => "ByVal LongPtr",
-        "deck_progress" | "deck_fill_progress" => "ByVal LongPtr",
+        // A place for a size, or for an address.
+        "size_t *" | "deck_plan **" => "ByRef LongPtr",
+        _ if c_type == "size_t" || ADDRESSES.contains(&c_type) => "ByVal LongPtr",
         _ => return None,
     })
 }
@@ -28,9 +34,10 @@ fn called(c_name: &str) -> &str {
 
 /// The functions of the header: their names, and each argument's type and name.
 fn functions(header: &str) -> BTreeMap<String, Vec<(String, String)>> {
-    let declared = header.split(';').filter_map(|part| Some(part.rsplit_once("\nint32_t ")?.1.split_once('(')?));
+    let declared = header.split(';').filter_map(|part| part.rsplit_once("\nint32_t ")?.1.split_once('('));
     let functions = declared.map(|(name, arguments)| {
-        let arguments = arguments.trim_end_matches(')').split(',').map(str::trim).filter(|argument| *argument != "void");
+        let arguments =
+            arguments.trim_end_matches(')').split(',').map(str::trim).filter(|argument| *argument != "void");
         let arguments = arguments.map(|argument| {
             let name = argument.rsplit([' ', '*']).next().unwrap();
             (argument.strip_suffix(name).unwrap().trim().to_owned(), name.to_owned())
@@ -42,12 +49,18 @@ fn functions(header: &str) -> BTreeMap<String, Vec<(String, String)>> {
 
 /// The lines of a module, those that go on put together.
 fn lines(module: &str) -> Vec<String> {
-    module.replace(" _\r\n", " ").replace(" _\n", " ").lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect()
+    module
+        .replace(" _\r\n", " ")
+        .replace(" _\n", " ")
+        .lines()
+        .map(|line| line.split_whitespace().collect::<Vec<_>>().join(" "))
+        .collect()
 }
 
 /// What is wrong with one Declare.
 fn fault(declare: &str, functions: &BTreeMap<String, Vec<(String, String)>>) -> Result<String, String> {
-    let rest = declare.strip_prefix("Public Declare PtrSafe Function ").ok_or("not a public function, safe for 64 bits")?;
+    let rest =
+        declare.strip_prefix("Public Declare PtrSafe Function ").ok_or("not a public function, safe for 64 bits")?;
     let (name, rest) = rest.split_once(" Lib \"deck_ffi.dll\" (").ok_or("not of the library")?;
     let arguments = rest.strip_suffix(") As Long").ok_or("does not return Long")?;
     let expected = functions.get(name).ok_or(format!("{name} is not in deck.h"))?;
@@ -108,9 +121,8 @@ fn the_module_keeps_to_the_language() {
         assert!(!function || used.contains(&format!("Function {name} Lib")), "{name} is used and not declared");
     }
     for (open, close) in [("Function", "End Function"), ("Sub", "End Sub")] {
-        let starts = |line: &&str| {
-            ["Public ", "Private "].iter().any(|scope| line.starts_with(&format!("{scope}{open} ")))
-        };
+        let starts =
+            |line: &&str| ["Public ", "Private "].iter().any(|scope| line.starts_with(&format!("{scope}{open} ")));
         assert_eq!(used.lines().filter(starts).count(), used.lines().filter(|line| *line == close).count(), "{open}");
     }
 }

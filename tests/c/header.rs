@@ -96,7 +96,10 @@ fn every_entry_says_its_rules() {
     for (doc, declaration) in header.split("/**").filter_map(|part| part.split_once("*/\nint32_t ")) {
         let (name, arguments) = declaration.split_once('(').unwrap();
         if name.ends_with("_utf16") {
-            assert!(doc.trim_start_matches([' ', '*', '\n']).starts_with(&format!("As {}", name.trim_end_matches("_utf16"))));
+            assert!(
+                doc.trim_start_matches([' ', '*', '\n'])
+                    .starts_with(&format!("As {}", name.trim_end_matches("_utf16")))
+            );
             continue;
         }
         let takes = arguments.split(';').next().unwrap().contains('*');

@@ -1,4 +1,4 @@
-//! The programs built with AddressSanitizer and the checker of undefined behaviour, against the library as it is shipped:
+//! The programs built with `AddressSanitizer` and the checker of undefined behaviour, against the library as it is shipped:
 //! what they do with its memory, and what it leaves behind. The library itself is built so by `deck-ffi/fuzz/run.sh`.
 
 use crate::compile::{Link, compile_with, is_cpp, printed, root, run};
