@@ -86,6 +86,10 @@ pub struct Cost {
     pub narrow_boards: usize,
     /// Boards that are not as wide as a sheet.
     pub ripped_boards: usize,
+    /// How far the worst bearing at any seam stays above the least when every error is at its limit: more is better.
+    /// Only where seams are chosen by it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worst_margin: Option<Length>,
     /// Sum over the boards of |width of board i − width of board n + 1 − i|.
     pub unevenness: Length,
     /// Length of all seams.
