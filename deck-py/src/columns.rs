@@ -29,7 +29,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 6] = [
+const TABLES: [Table; 7] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -124,6 +124,23 @@ const TABLES: [Table; 6] = [
             ("beam_governing", Own("/beam/governing")),
             ("beam_allowable_psf", Own("/beam/allowable_psf")),
             ("beam_utilisation", Own("/beam/utilisation")),
+        ],
+    },
+    Table {
+        name: "tolerance",
+        list: "/tolerance/seams",
+        inside: None,
+        columns: &[
+            ("seam", Own("/seam")),
+            ("member", Own("/member")),
+            ("fore_planned", Own("/fore/planned")),
+            ("fore_worst", Own("/fore/worst")),
+            ("fore_root_sum_square", Own("/fore/root_sum_square")),
+            ("fore_chance_short", Own("/fore/chance_short")),
+            ("aft_planned", Own("/aft/planned")),
+            ("aft_worst", Own("/aft/worst")),
+            ("aft_root_sum_square", Own("/aft/root_sum_square")),
+            ("aft_chance_short", Own("/aft/chance_short")),
         ],
     },
 ];

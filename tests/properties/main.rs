@@ -13,4 +13,5 @@ mod saw_replay;
 mod seams;
 mod span_beam;
 mod span_plate;
+mod tolerance;
 mod waste;

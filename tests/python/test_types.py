@@ -82,6 +82,10 @@ def test_real_plans_are_what_the_types_say(demo: Path) -> None:
     wrong += misfits(plan.no_layout, types.NoLayout | None, "no_layout")
     wrong += misfits(plan.fasteners, types.Fastening | None, "fasteners")
     wrong += misfits(plan.takeoff, types.Takeoff | None, "takeoff")
+    stack = deck_py.plan(demo.parent / "stack-24.json")
+    assert stack.tolerance is not None and stack.tolerance["weakest"] == 5
+    wrong += misfits(stack.layouts, list[types.Layout], "layouts")
+    wrong += misfits(stack.tolerance, types.Tolerance | None, "tolerance")
     wrong += misfits(plan.cautions, list[types.Caution], "cautions")
     wrong += misfits(plan.outline.checks, types.Checks, "checks")
     wrong += misfits(plan.outline.shape, list[types.Side], "outline")

@@ -9,6 +9,7 @@ mod document;
 mod inside;
 mod parts;
 mod span;
+mod tolerance;
 mod warn;
 
 pub use basis::Basis;
@@ -18,6 +19,8 @@ pub use span::{
     Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone,
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
+
+pub use tolerance::{ErrorShares, PlanTolerance};
 
 use crate::error::Error;
 use crate::fasteners::fasteners;
@@ -150,6 +153,7 @@ impl<'a> Planner<'a> {
     /// What follows from a layout.
     fn build(&mut self, plan: &mut Plan, checked: &Checked, layout: &SeamLayout) -> Result<(), Error> {
         let settings = &checked.settings;
+        plan.tolerance = tolerance::tolerance(checked, layout);
         self.tell(Step::Panels);
         let boards: Vec<Panel> = panels(&checked.outline, layout, &checked.openings, checked.thickness);
         self.tell(Step::Fasteners);

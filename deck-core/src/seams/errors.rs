@@ -100,7 +100,8 @@ impl ErrorSum {
     /// that of whole numbers and of a cardinal B-spline (Irwin 1927; Hall 1927; de Boor 1972), reckoned in floating point
     /// without cancellation. Of more than 4096 errors the first so many count.
     pub fn chance_below(&self, length: Length) -> f64 {
-        let each = self.kinds.iter().flat_map(|(spread, count)| std::iter::repeat_n(*spread, (*count).min(MOST_ERRORS)));
+        let each =
+            self.kinds.iter().flat_map(|(spread, count)| std::iter::repeat_n(*spread, (*count).min(MOST_ERRORS)));
         let widths: Vec<i64> = each.take(MOST_ERRORS).map(|spread| spread.width().nanometres()).collect();
         if widths.is_empty() {
             return if length > Length::ZERO { 1.0 } else { 0.0 };

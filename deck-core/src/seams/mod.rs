@@ -44,7 +44,7 @@ pub use errors::{ErrorSum, Spread};
 pub use layout::{Bay, Board, Cost, NoLayout, Seam, SeamLayout, Seams};
 pub use rules::Rules;
 pub use stack::{Stack, stack};
-pub use tolerance::{BearingTolerance, Errors, LastBoard, SeamTolerance, last_board, tolerance};
+pub use tolerance::{BearingTolerance, Errors, LastBoard, SeamTolerance, last_board, tolerance, width_to_rip};
 
 use crate::frame::Frame;
 use crate::length::{Length, Notation};

@@ -56,7 +56,8 @@ pub(super) fn best_placing(
         .iter()
         .filter_map(|pattern| {
             let chain = Chain::new(ground, pattern, None)?;
-            let margin = problem.errors.as_ref().and_then(|errors| greatest_margin(problem, ground, members, pattern, errors));
+            let margin =
+                problem.errors.as_ref().and_then(|errors| greatest_margin(problem, ground, members, pattern, errors));
             let (chain, margin) = margin.map_or((chain, None), |(chain, margin)| (chain, Some(margin)));
             Some(chain.placed(problem, ground, members, (short, discrete), margin))
         })

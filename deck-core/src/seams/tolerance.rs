@@ -190,17 +190,30 @@ pub struct LastBoard {
     pub beyond: Length,
 }
 
+/// How wide a board is left that is ripped on the boat: its width, and what the boards before it, their places and its own
+/// saw line can leave short at worst. Boards are counted from 1.
+pub fn width_to_rip(layout: &SeamLayout, errors: &Errors, board: usize) -> Length {
+    let before = layout.boards.iter().take(board.saturating_sub(1));
+    let sum = before.fold(ErrorSum::new(), |sum, other| sum.add(errors.board(other.width), 1));
+    let own = layout.boards.iter().find(|other| other.number == board).map_or(Length::ZERO, |own| own.width);
+    own + sum.add(errors.setting, board).worst().under + errors.sawing.under
+}
+
 /// Whether to rip the last board on the boat. `short` and `long` are how far it may finish before and past its planned
 /// end; `widest` is the widest board in stock. None where there is no board.
-pub fn last_board(layout: &SeamLayout, errors: &Errors, [short, long]: [Length; 2], widest: Length) -> Option<LastBoard> {
+pub fn last_board(
+    layout: &SeamLayout,
+    errors: &Errors,
+    [short, long]: [Length; 2],
+    widest: Length,
+) -> Option<LastBoard> {
     let last: &Board = layout.boards.last()?;
-    let all = |boards: &[Board]| boards.iter().fold(ErrorSum::new(), |sum, board| sum.add(errors.board(board.width), 1));
-    let count = layout.boards.len();
-    let sum = all(&layout.boards).add(errors.setting, count);
-    let before = all(layout.boards.get(..count - 1).unwrap_or_default()).add(errors.setting, count);
+    let boards = layout.boards.iter();
+    let sum = boards.fold(ErrorSum::new(), |sum, board| sum.add(errors.board(board.width), 1));
+    let sum = sum.add(errors.setting, layout.boards.len());
     let (in_shop, on_boat) = (sum.worst(), errors.sawing);
     let past = |spread: Spread| (spread.under - short).max(spread.over - long).max(Length::ZERO);
-    let leave_wide = last.width + before.worst().under + on_boat.under;
+    let leave_wide = width_to_rip(layout, errors, last.number);
     Some(LastBoard {
         board: last.number,
         in_shop,

@@ -26,6 +26,7 @@ from .types import (
     Sheet,
     Side,
     Takeoff,
+    Tolerance,
     Unplaced,
 )
 
@@ -105,6 +106,8 @@ class Plan:
     def takeoff(self) -> Takeoff | None: ...
     @property
     def span(self) -> dict[str, Any]: ...
+    @property
+    def tolerance(self) -> Tolerance | None: ...
     @property
     def cautions(self) -> list[Caution]: ...
     @property

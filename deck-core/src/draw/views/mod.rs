@@ -14,6 +14,7 @@ mod saw_sheet;
 mod span_notes;
 mod span_picture;
 mod span_sheet;
+mod tolerance_sheet;
 mod waste;
 
 use super::desk::Desk;
@@ -25,6 +26,7 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     sheets.extend(panel_sheet::pages(desk));
     sheets.extend(saw_sheet::pages(desk));
     sheets.extend(fastening_sheet::pages(desk));
+    sheets.extend(tolerance_sheet::pages(desk));
     sheets.extend(span_sheet::pages(desk));
     let mut pages = cover::pages(desk, &sheets);
     pages.extend(sheets);

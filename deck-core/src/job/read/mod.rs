@@ -14,10 +14,11 @@ mod span;
 mod specs;
 mod stock;
 mod text;
+mod tolerance;
 mod words;
 
 use super::check::{Listing, Parts, examine};
-use super::{ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec, SpanSpec};
+use super::{ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
@@ -88,6 +89,7 @@ struct Draft {
     shop: ShopSpec,
     span: SpanSpec,
     point_places: Vec<usize>,
+    tolerance: Option<ToleranceSpec>,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -172,6 +174,7 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         shop: fields.defaulted("shop", notes, specs::shop),
         span,
         point_places,
+        tolerance: fields.optional("tolerance", notes, tolerance::tolerance),
     };
     fields.close(notes);
     draft
@@ -204,6 +207,7 @@ impl Draft {
             shop: &self.shop,
             span: &self.span,
             point_places: &self.point_places,
+            tolerance: self.tolerance.as_ref(),
         }
     }
 
@@ -217,6 +221,7 @@ impl Draft {
             .shop(self.shop)
             .span(self.span);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
+        job.tolerance = self.tolerance;
         Some(job)
     }
 }

@@ -1,6 +1,9 @@
 //! The settings of a plan: what the job gives, and the defaults for the rest, with those that it assumed.
 
 pub(super) mod asked;
+mod errors;
+
+pub use errors::Tolerance;
 
 use super::check::Parts;
 use super::specs::{Face, Paper};
@@ -27,6 +30,8 @@ pub struct Settings {
     pub shop: Shop,
     /// What the boards are held against where their strength is asked for.
     pub service: Service,
+    /// The errors that the plan reckons with; none: the job asks for none.
+    pub tolerance: Option<Tolerance>,
     /// The defaults that were taken and that no source settles, in the order of the table of defaults.
     pub assumed: Vec<Assumed>,
 }
@@ -122,7 +127,8 @@ impl Settings {
         let saw = take.saw(parts);
         let shop = take.shop(parts, wall, least_bearing);
         let service = take.service(parts);
-        Settings { rules, schedule, saw, notation: take.notation, shop, service, assumed: take.in_order() }
+        let tolerance = parts.tolerance.map(|spec| Tolerance::resolve(&mut take, spec));
+        Settings { rules, schedule, saw, notation: take.notation, shop, service, tolerance, assumed: take.in_order() }
     }
 }
 

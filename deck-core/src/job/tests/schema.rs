@@ -55,6 +55,10 @@ fn full() -> Vec<Value> {
             "fasteners": {
                 "alloy": "6061-T6", "head": "1/2", "gravity": 0.5, "lift": { "pounds": 90 }, "side": { "newtons": 90 }
             }
+        },
+        "tolerance": {
+            "measuring": "1/32", "chained": true, "sawing": { "under": 0, "over": "1/16" }, "setting": "1/32",
+            "sheet": "1/16", "by_margin": true
         }
     });
     let corner = |x: i64, y: i64| json!({ "x": x, "y": y });
