@@ -11,6 +11,7 @@ mod nest_exhaustive;
 mod plans;
 mod saw_replay;
 mod seams;
+mod skew;
 mod span_beam;
 mod span_plate;
 mod tolerance;

@@ -86,6 +86,13 @@ def test_real_plans_are_what_the_types_say(demo: Path) -> None:
     assert stack.tolerance is not None and stack.tolerance["weakest"] == 5
     wrong += misfits(stack.layouts, list[types.Layout], "layouts")
     wrong += misfits(stack.tolerance, types.Tolerance | None, "tolerance")
+    racked = deck_py.plan(demo.parent / "racked-20.json")
+    wrong += misfits(racked.layouts, list[types.Layout], "layouts")
+    wrong += misfits(racked.fasteners, types.Fastening | None, "fasteners")
+    assert racked.panels[0].taper is not None and racked.panels[4].taper is None
+    wrong += misfits(racked.panels[0].taper, types.Taper | None, "taper")
+    columns = racked.frame("fasteners")
+    assert len(columns["x"]) == len(columns["y"]) and len(set(columns["x"])) > len(racked.frame("seams")["fore"])
     wrong += misfits(plan.cautions, list[types.Caution], "cautions")
     wrong += misfits(plan.outline.checks, types.Checks, "checks")
     wrong += misfits(plan.outline.shape, list[types.Side], "outline")

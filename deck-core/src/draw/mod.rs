@@ -13,6 +13,7 @@
 //! |---|---|
 //! | `cover` | the job, the order list, cautions, what to measure first, what was assumed |
 //! | `plan` | the deck from above, from the bow edge and the port edge |
+//! | `frame` | members measured at their ends: by how much each is out |
 //! | `panel-1`, … | a shape of panel, from its own edges |
 //! | `saw-1`, … | sheets that are sawn alike, as the sawyer sees them |
 //! | `fastening-1`, … | a panel's rows of fasteners |

@@ -24,6 +24,10 @@
 //! each, the discrete costs follow from a walk over piece and board kinds, and the positions from a linear programme
 //! solved in exact fractions with the remaining costs as objectives in order (`place`).
 //!
+//! On a member out of square or bent a seam lies athwart where that leaves both boards their bearing and their row of
+//! fasteners all along the edge, and otherwise along the chord between the member's ends, where that leaves more. Stations
+//! and widths are then those at the deck's centreline; a board with a slanted edge is sawn from the rectangle around it.
+//!
 //! # Limits
 //! Positions are the exact optimum rounded down to the nanometre. Where more than one seam lies on a curved or slanted
 //! part of the outline, their lengths are weighed along the chord of the part that lies over the flange.
@@ -41,7 +45,7 @@ mod stack;
 mod tolerance;
 
 pub use errors::{ErrorSum, Spread};
-pub use layout::{Bay, Board, Cost, NoLayout, Seam, SeamLayout, Seams};
+pub use layout::{Bay, Board, Cost, NoLayout, Seam, SeamEnds, SeamLayout, Seams};
 pub use rules::Rules;
 pub use stack::{Stack, stack};
 pub use tolerance::{BearingTolerance, Errors, LastBoard, SeamTolerance, last_board, tolerance, width_to_rip};

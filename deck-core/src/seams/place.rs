@@ -5,10 +5,10 @@
 //! seam (all lower bounds pushed from bow to stern) satisfies every inequality at once, so the programme starts there.
 
 use super::SeamProblem;
-use super::layout::{Board, Cost, Seam, SeamLayout};
+use super::layout::{Board, Cost, Seam, SeamEnds, SeamLayout};
 use super::pattern::{DiscreteCost, Pattern, least_patterns};
 use super::reach::{Ground, rests};
-use super::seat::breadth;
+use super::seat::{Lie, breadth};
 use super::tolerance::{Errors, tolerance};
 use crate::length::Length;
 use crate::math::Programme;
@@ -164,7 +164,8 @@ fn greatest_margin(
         .map(|(index, &member)| {
             let member = &problem.frame.members()[member];
             let [fore, aft] = errors.losses(&widths[..=index], member.number);
-            ((member.fore + least + fore).nanometres(), (member.aft - least - aft - gap).nanometres())
+            let lie = Lie::new(member, &problem.rules);
+            ((lie.fore + least + fore).nanometres(), (lie.aft - least - aft - gap).nanometres())
         })
         .collect();
     let keeping = |margin: i64| {
@@ -386,7 +387,12 @@ impl Placed {
         let boards: Vec<Board> = fores
             .zip(&positions)
             .enumerate()
-            .map(|(index, (fore, &aft))| board(problem, index + 1, fore, aft))
+            .map(|(index, (fore, &aft))| {
+                let slanted = |seam: Option<&Seam>| seam.is_some_and(|seam| !seam.slant().is_zero());
+                let tilted =
+                    slanted(seams.get(index)) || slanted(index.checked_sub(1).and_then(|before| seams.get(before)));
+                board(problem, index + 1, fore, aft, tilted)
+            })
             .collect();
         let mirrored = boards.iter().zip(boards.iter().rev());
         let cost = Cost {
@@ -412,7 +418,8 @@ impl Placed {
 fn seam(problem: &SeamProblem<'_>, index: usize, member: usize, fore: Length) -> Seam {
     let (member, rules) = (&problem.frame.members()[member], &problem.rules);
     let aft = fore + rules.gap;
-    let (bearing_fore, bearing_aft) = (fore - member.fore, member.aft - aft);
+    let lie = Lie::new(member, rules);
+    let (bearing_fore, bearing_aft) = (fore - lie.fore, lie.aft - aft);
     let row = rules.edge_in_ply + rules.edge_in_metal;
     let lacking = |bearing: Length| (row - bearing).max(Length::ZERO);
     Seam {
@@ -422,15 +429,17 @@ fn seam(problem: &SeamProblem<'_>, index: usize, member: usize, fore: Length) ->
         aft,
         bearing_fore,
         bearing_aft,
-        shift: fore.midpoint(aft) - member.centre(),
+        shift: fore.midpoint(aft) - lie.fore.midpoint(lie.aft),
         short_by: lacking(bearing_fore) + lacking(bearing_aft),
+        ends: SeamEnds::new(member, lie.slant(member), lie.along, fore, aft),
         length: problem.outline.map(|_| Length::from_nanometres(breadth(problem, fore.nanometres()))),
     }
 }
 
-fn board(problem: &SeamProblem<'_>, number: usize, fore: Length, aft: Length) -> Board {
+/// `tilted` where one of its edges is slanted.
+fn board(problem: &SeamProblem<'_>, number: usize, fore: Length, aft: Length, tilted: bool) -> Board {
     let width = aft - fore;
-    let full = problem.sheets.iter().find(|sheet| sheet.width == width);
+    let full = problem.sheets.iter().find(|sheet| sheet.width == width && !tilted);
     let rules = &problem.rules;
     let bears = |overlap: Length| overlap >= rules.least_bearing && overlap > Length::ZERO;
     let under = problem.frame.members().iter().filter(|member| {

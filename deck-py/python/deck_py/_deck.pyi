@@ -26,6 +26,7 @@ from .types import (
     Sheet,
     Side,
     Takeoff,
+    Taper,
     Tolerance,
     Unplaced,
 )
@@ -135,6 +136,8 @@ class Panel:
     def length(self) -> float: ...
     @property
     def width(self) -> float: ...
+    @property
+    def taper(self) -> Taper | None: ...
     @property
     def diagonal(self) -> float: ...
     @property

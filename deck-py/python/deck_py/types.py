@@ -192,6 +192,19 @@ class Bounds(TypedDict):
     starboard: float
 
 
+class Taper(TypedDict):
+    """Running figures of a panel's edges from the fore edge of the rectangle that it is sawn from."""
+
+    fore_port: float
+    fore_port_text: str
+    fore_starboard: float
+    fore_starboard_text: str
+    aft_port: float
+    aft_port_text: str
+    aft_starboard: float
+    aft_starboard_text: str
+
+
 class PanelOpening(TypedDict):
     """An opening in a panel."""
 
@@ -253,8 +266,23 @@ class Seam(TypedDict):
     shift_text: str
     short_by: float
     short_by_text: str
+    ends: NotRequired[SeamEnds]
     length: float | None
     length_text: NotRequired[str]
+
+
+class SeamEnds(TypedDict):
+    """A seam on a member out of square or bent; bearings at port, at the centreline and at starboard."""
+
+    along: bool
+    slant: float
+    slant_text: str
+    port: float
+    port_text: str
+    starboard: float
+    starboard_text: str
+    bearings_fore: list[float]
+    bearings_aft: list[float]
 
 
 class Board(TypedDict):
@@ -328,6 +356,15 @@ class NoLayout(TypedDict):
     mend: list[str]
 
 
+class RowSlant(TypedDict):
+    """Where a row that follows a member out of square crosses the deck's sides."""
+
+    port: float
+    port_text: str
+    starboard: float
+    starboard_text: str
+
+
 class Row(TypedDict):
     """A row of fasteners through one panel into one member."""
 
@@ -337,6 +374,8 @@ class Row(TypedDict):
     seam: int | None
     station: float
     station_text: str
+    slant: NotRequired[RowSlant]
+    stations: NotRequired[list[float]]
     positions: list[float]
     limit: float
     limit_text: str

@@ -6,6 +6,7 @@
 mod cover;
 mod cuts;
 mod fastening_sheet;
+mod frame_sheet;
 mod panel_sheet;
 mod panel_tables;
 mod plan_view;
@@ -23,6 +24,7 @@ use super::page::Page;
 /// Every sheet of the job, in the order of the packet.
 pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     let mut sheets = plan_view::pages(desk);
+    sheets.extend(frame_sheet::pages(desk));
     sheets.extend(panel_sheet::pages(desk));
     sheets.extend(saw_sheet::pages(desk));
     sheets.extend(fastening_sheet::pages(desk));

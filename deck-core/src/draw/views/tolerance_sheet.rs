@@ -62,10 +62,10 @@ fn table(desk: &Desk<'_>, tolerance: &PlanTolerance) -> Table {
         Column::words("on"),
         Column::words("board"),
         right("planned"),
-        right("root of squares"),
+        right("by squares"),
         right("at worst"),
-        right("worst over least"),
-        right("chance under least"),
+        right("over least"),
+        right("chance"),
     ])
     .size(Desk::FIGURES);
     for seam in &tolerance.seams {
@@ -113,8 +113,9 @@ fn how(desk: &Desk<'_>, tolerance: &PlanTolerance) -> String {
         )
     });
     format!(
-        "At worst: every error at its limit the same way. Root of squares: the root of the sum of the squares of all \
-         half-widths. The chance is that of the sum of even spreads.{}",
+        "At worst: every error at its limit the same way. By squares: less the root of the sum of the squares of all \
+         half-widths. Over least: how far the worst is above the least, minus under it. Chance: of bearing less than the \
+         least, by the sum of even spreads.{}",
         shares.unwrap_or_default()
     )
 }

@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// Jobs that use every field of the schema between them.
 fn full() -> Vec<Value> {
     let member = json!({
-        "station": 2, "measured_to": "web", "profile": "C", "flange": 2, "faces": "aft", "wall": "1/8", "port_end": 1,
+        "station": 2, "station_port": "1-15/16", "station_starboard": "2-1/16", "measured_to": "web", "profile": "C", "flange": 2, "faces": "aft", "wall": "1/8", "port_end": 1,
         "starboard_end": 95, "condition": "bent"
     });
     let one = json!({
@@ -57,7 +57,8 @@ fn full() -> Vec<Value> {
             }
         },
         "tolerance": {
-            "measuring": "1/32", "chained": true, "sawing": { "under": 0, "over": "1/16" }, "setting": "1/32",
+            "measuring": { "under": "1/32", "over": 0 }, "chained": true, "sawing": { "under": 0, "over": "1/16" },
+            "setting": { "under": 0, "over": "1/32" },
             "sheet": "1/16", "by_margin": true
         }
     });
