@@ -203,6 +203,12 @@ impl Plan {
         self.document.get(py, "tolerance")
     }
 
+    /// What mends flanges too narrow for two rows of fasteners; None where the job does not ask.
+    #[getter]
+    fn narrow_flange<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "narrow_flange")
+    }
+
     /// What to know before acting on the plan; what this job triggered comes first.
     #[getter]
     fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {

@@ -93,6 +93,10 @@ def test_real_plans_are_what_the_types_say(demo: Path) -> None:
     wrong += misfits(racked.panels[0].taper, types.Taper | None, "taper")
     columns = racked.frame("fasteners")
     assert len(columns["x"]) == len(columns["y"]) and len(set(columns["x"])) > len(racked.frame("seams")["fore"])
+    mended = deck_py.plan(demo.parent / "mended-20.json")
+    assert mended.narrow_flange is not None and plan.narrow_flange is None
+    wrong += misfits(mended.narrow_flange, types.NarrowFlanges | None, "narrow_flange")
+    wrong += misfits(mended.takeoff, types.Takeoff | None, "takeoff")
     wrong += misfits(plan.cautions, list[types.Caution], "cautions")
     wrong += misfits(plan.outline.checks, types.Checks, "checks")
     wrong += misfits(plan.outline.shape, list[types.Side], "outline")

@@ -284,7 +284,7 @@ fn skew(member: &MemberSpec, number: usize, pointer: &str, faults: &mut Faults) 
                 if port.is_some() { ("port", "station_starboard") } else { ("starboard", "station_port") };
             let message = format!("Member {number} has a reading at the {given} edge alone.");
             let accepted = "A member out of square has readings at both edges and at the centreline.";
-            faults.push(Fault::new(Kind::MissingField, "", message, accepted).within(field).at(pointer));
+            faults.push(Fault::new(Kind::FrameSkew, "", message, accepted).within(field).at(pointer));
             return None;
         }
     };

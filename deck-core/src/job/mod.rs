@@ -13,6 +13,7 @@
 mod boards;
 mod call;
 mod check;
+mod narrow_flange;
 mod read;
 #[cfg(feature = "schema")]
 mod schema;
@@ -24,10 +25,11 @@ mod tolerance;
 
 pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
 pub use check::Checked;
+pub use narrow_flange::NarrowFlangeSpec;
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Service, Settings, Shop, Tolerance};
+pub use settings::{Assumed, Mending, Service, Settings, Shop, Tolerance};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
 pub use tolerance::{ErrorSpec, ToleranceSpec, UnevenError};
@@ -101,6 +103,9 @@ pub struct Job {
     /// How far off measuring, sawing and setting may be; none: nothing is said of it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<ToleranceSpec>,
+    /// What flanges too narrow for two rows are mended with; none: what is short is told, and nothing is bought for it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub narrow_flange: Option<NarrowFlangeSpec>,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -138,6 +143,7 @@ impl Job {
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
             tolerance: None,
+            narrow_flange: None,
             rounded: read::Roundings::default(),
         }
     }
@@ -209,6 +215,13 @@ impl Job {
     #[must_use]
     pub fn tolerance(mut self, tolerance: ToleranceSpec) -> Job {
         self.tolerance = Some(tolerance);
+        self
+    }
+
+    /// With what narrow flanges are mended with.
+    #[must_use]
+    pub fn narrow_flange(mut self, spec: NarrowFlangeSpec) -> Job {
+        self.narrow_flange = Some(spec);
         self
     }
 

@@ -2,6 +2,7 @@
 
 use super::basis::Basis;
 use super::checks::CheckDimensions;
+use super::narrow_flange::NarrowFlanges;
 use super::span::{PlanSpan, without_boards};
 use super::tolerance::PlanTolerance;
 use crate::cautions::Caution;
@@ -60,6 +61,9 @@ pub struct Plan {
     /// What errors leave of the bearings, where the job reckons with them.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<PlanTolerance>,
+    /// What mends flanges too narrow for two rows, where the job asks for that.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub narrow_flange: Option<NarrowFlanges>,
     /// The sheets, and how to saw them.
     pub sheets: Option<Nest>,
     /// What to buy.
@@ -130,6 +134,7 @@ impl Plan {
             fasteners: None,
             span: without_boards(checked),
             tolerance: None,
+            narrow_flange: None,
             sheets: None,
             takeoff: None,
             cautions: Vec::new(),

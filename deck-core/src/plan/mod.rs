@@ -7,6 +7,7 @@ mod basis;
 mod checks;
 mod document;
 mod inside;
+mod narrow_flange;
 mod parts;
 mod span;
 mod tolerance;
@@ -20,6 +21,7 @@ pub use span::{
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
 
+pub use narrow_flange::NarrowFlanges;
 pub use tolerance::{ErrorShares, PlanTolerance};
 
 use crate::error::Error;
@@ -173,7 +175,13 @@ impl<'a> Planner<'a> {
             frame: &checked.frame,
             outline: &checked.outline,
         };
-        plan.takeoff = Some(takeoff(&input, &parts::purchase_rules(&settings.shop)));
+        let buying = parts::purchase_rules(&settings.shop);
+        let mut order = takeoff(&input, &buying);
+        plan.narrow_flange = narrow_flange::narrow_flanges(checked, layout, &boards);
+        if let Some(flanges) = &plan.narrow_flange {
+            order.add_mends(&flanges.parts, flanges.angle_leg, &buying, &settings.notation);
+        }
+        plan.takeoff = Some(order);
         plan.panels = boards;
         plan.fasteners = Some(fastening);
         plan.sheets = Some(sheets);

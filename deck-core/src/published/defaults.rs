@@ -128,4 +128,7 @@ presets! {
         "planning figure of the trade, no source";
     SHEET_SCANT: Length = inch(1, 16), "/tolerance/sheet", "how much a sheet may be scant", Verified, AGREED,
         "PS 1-19: + 0, - 1/16 in";
+
+    ANGLE_LEG: Length = inch(1, 1), "/narrow_flange/angle_leg", "flat leg of an angle beside a narrow flange", CommonPractice,
+        AGREED, NO_SOURCE;
 }

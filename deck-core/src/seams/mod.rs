@@ -38,6 +38,7 @@ mod pattern;
 mod place;
 mod reach;
 mod reason;
+mod remedy;
 mod rules;
 mod search;
 mod seat;
@@ -46,6 +47,7 @@ mod tolerance;
 
 pub use errors::{ErrorSum, Spread};
 pub use layout::{Bay, Board, Cost, NoLayout, Seam, SeamEnds, SeamLayout, Seams};
+pub use remedy::{Remedy, RemedyCheck, RemedyRules, SeamRemedy, remedy};
 pub use rules::Rules;
 pub use stack::{Stack, stack};
 pub use tolerance::{BearingTolerance, Errors, LastBoard, SeamTolerance, last_board, tolerance, width_to_rip};

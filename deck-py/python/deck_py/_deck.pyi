@@ -14,6 +14,7 @@ from .types import (
     Checks,
     Layout,
     LayoutCost,
+    NarrowFlanges,
     NoLayout,
     PanelOpening,
     Placement,
@@ -107,6 +108,8 @@ class Plan:
     def takeoff(self) -> Takeoff | None: ...
     @property
     def span(self) -> dict[str, Any]: ...
+    @property
+    def narrow_flange(self) -> NarrowFlanges | None: ...
     @property
     def tolerance(self) -> Tolerance | None: ...
     @property

@@ -466,7 +466,7 @@ class Amount(TypedDict):
 class TakeoffLine(TypedDict):
     """One material to buy."""
 
-    item: Literal["sheet", "offcut", "fastener", "seam-tape", "member-tape", "edge-sealer"]
+    item: Literal["sheet", "offcut", "fastener", "seam-tape", "member-tape", "edge-sealer", "angle", "cleat", "mend-screw"]
     description: str
     needed: Amount
     spare: Amount
@@ -565,6 +565,63 @@ class Tolerance(TypedDict):
     shares: ErrorShares | None
     last_board: LastBoard | None
     mend: list[str]
+
+
+class RemedyCheck(TypedDict):
+    """Whether a remedy does at a seam, and how much it lacks."""
+
+    remedy: Literal["staggered", "cleat", "angle"]
+    does: bool
+    lacks: float
+    lacks_text: str
+
+
+class SeamRemedy(TypedDict):
+    """A seam whose flange is too narrow for two rows; `sides` are forward and aft of the flange."""
+
+    seam: int
+    member: int
+    flange: float
+    flange_text: str
+    needed: float
+    needed_text: str
+    short_by: float
+    short_by_text: str
+    checks: list[RemedyCheck]
+    chosen: Literal["staggered", "cleat", "angle"] | None
+    sides: list[bool]
+    leg: float
+    leg_text: str
+
+
+class MendPart(TypedDict):
+    """An angle or a cleat along an edge of a board at a seam."""
+
+    seam: int
+    member: int
+    is_angle: bool
+    forward: bool
+    panel: str
+    length: float
+    length_text: str
+    screws: int
+
+
+class NarrowFlanges(TypedDict):
+    """What mends flanges that are too narrow for two rows."""
+
+    least_flange: float
+    least_flange_text: str
+    least_in_ply: float
+    least_in_ply_text: str
+    least_in_metal: float
+    least_in_metal_text: str
+    angle_leg: float
+    angle_leg_text: str
+    spacing: float
+    spacing_text: str
+    seams: list[SeamRemedy]
+    parts: list[MendPart]
 
 
 class Caution(TypedDict):

@@ -10,6 +10,7 @@ mod frame_sheet;
 mod panel_sheet;
 mod panel_tables;
 mod plan_view;
+mod remedy_sheet;
 mod saw_drawing;
 mod saw_sheet;
 mod span_notes;
@@ -28,6 +29,7 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     sheets.extend(panel_sheet::pages(desk));
     sheets.extend(saw_sheet::pages(desk));
     sheets.extend(fastening_sheet::pages(desk));
+    sheets.extend(remedy_sheet::pages(desk));
     sheets.extend(tolerance_sheet::pages(desk));
     sheets.extend(span_sheet::pages(desk));
     let mut pages = cover::pages(desk, &sheets);

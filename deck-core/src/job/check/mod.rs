@@ -10,7 +10,7 @@ mod stock;
 mod tolerance;
 
 use super::settings::{Settings, asked};
-use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
+use super::{ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
@@ -80,6 +80,7 @@ pub(super) struct Parts<'a> {
     /// Where each of the point loads stands in the input.
     pub(super) point_places: &'a [usize],
     pub(super) tolerance: Option<&'a ToleranceSpec>,
+    pub(super) narrow_flange: Option<&'a NarrowFlangeSpec>,
 }
 
 impl<'a> Parts<'a> {
@@ -111,6 +112,7 @@ impl<'a> Parts<'a> {
             span: UNASKED,
             point_places: &[],
             tolerance: None,
+            narrow_flange: None,
         }
     }
 
@@ -145,6 +147,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         span: &job.span,
         point_places: &points,
         tolerance: job.tolerance.as_ref(),
+        narrow_flange: job.narrow_flange.as_ref(),
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);

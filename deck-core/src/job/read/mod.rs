@@ -8,6 +8,7 @@ mod at;
 mod call;
 mod deck;
 mod frame;
+mod narrow_flange;
 mod order;
 mod panel;
 mod span;
@@ -18,7 +19,7 @@ mod tolerance;
 mod words;
 
 use super::check::{Listing, Parts, examine};
-use super::{ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
+use super::{ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
@@ -90,6 +91,7 @@ struct Draft {
     span: SpanSpec,
     point_places: Vec<usize>,
     tolerance: Option<ToleranceSpec>,
+    narrow_flange: Option<NarrowFlangeSpec>,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -175,6 +177,7 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         span,
         point_places,
         tolerance: fields.optional("tolerance", notes, tolerance::tolerance),
+        narrow_flange: fields.optional("narrow_flange", notes, narrow_flange::narrow_flange),
     };
     fields.close(notes);
     draft
@@ -208,6 +211,7 @@ impl Draft {
             span: &self.span,
             point_places: &self.point_places,
             tolerance: self.tolerance.as_ref(),
+            narrow_flange: self.narrow_flange.as_ref(),
         }
     }
 
@@ -221,7 +225,7 @@ impl Draft {
             .shop(self.shop)
             .span(self.span);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
-        job.tolerance = self.tolerance;
+        (job.tolerance, job.narrow_flange) = (self.tolerance, self.narrow_flange);
         Some(job)
     }
 }

@@ -3,7 +3,10 @@
 pub(super) mod asked;
 mod errors;
 
+mod mending;
+
 pub use errors::Tolerance;
+pub use mending::Mending;
 
 use super::check::Parts;
 use super::specs::{Face, Paper};
@@ -32,6 +35,8 @@ pub struct Settings {
     pub service: Service,
     /// The errors that the plan reckons with; none: the job asks for none.
     pub tolerance: Option<Tolerance>,
+    /// What narrow flanges are mended with; none: the job does not ask.
+    pub narrow_flange: Option<Mending>,
     /// The defaults that were taken and that no source settles, in the order of the table of defaults.
     pub assumed: Vec<Assumed>,
 }
@@ -128,7 +133,18 @@ impl Settings {
         let shop = take.shop(parts, wall, least_bearing);
         let service = take.service(parts);
         let tolerance = parts.tolerance.map(|spec| Tolerance::resolve(&mut take, spec));
-        Settings { rules, schedule, saw, notation: take.notation, shop, service, tolerance, assumed: take.in_order() }
+        let narrow_flange = parts.narrow_flange.map(|spec| Mending::resolve(&mut take, spec, schedule.edge_spacing));
+        Settings {
+            rules,
+            schedule,
+            saw,
+            notation: take.notation,
+            shop,
+            service,
+            tolerance,
+            narrow_flange,
+            assumed: take.in_order(),
+        }
     }
 }
 

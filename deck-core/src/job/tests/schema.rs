@@ -60,7 +60,8 @@ fn full() -> Vec<Value> {
             "measuring": { "under": "1/32", "over": 0 }, "chained": true, "sawing": { "under": 0, "over": "1/16" },
             "setting": { "under": 0, "over": "1/32" },
             "sheet": "1/16", "by_margin": true
-        }
+        },
+        "narrow_flange": { "angle_leg": "1-1/4", "spacing": 8 }
     });
     let corner = |x: i64, y: i64| json!({ "x": x, "y": y });
     let own = json!({ "ei": 1e5, "mr": 400, "fs": 200 });
