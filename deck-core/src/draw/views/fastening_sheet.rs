@@ -160,12 +160,11 @@ impl FasteningSheet<'_> {
         let layout = self.desk.plan.layouts.first().into_iter();
         let board = self.panel.board;
         layout.flat_map(|layout| &layout.seams).filter(move |seam| {
-            let near = if seam.slant().is_zero() {
+            if seam.slant().is_zero() {
                 seam.fore == bounds.aft || seam.aft == bounds.fore
             } else {
                 seam.number == board || seam.number + 1 == board
-            };
-            near
+            }
         })
     }
 
