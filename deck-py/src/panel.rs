@@ -56,7 +56,7 @@ impl Panel {
     /// Where its edges at seams follow members out of square: how they run on that rectangle; None where they are square.
     #[getter]
     fn taper<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "taper")
+        self.document.record(py, "taper", "Taper")
     }
 
     /// Both diagonals of that rectangle.
@@ -86,19 +86,19 @@ impl Panel {
     /// The least rectangle around it: `fore`, `aft`, `port` and `starboard`.
     #[getter]
     fn bounds<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "bounds")
+        self.document.record(py, "bounds", "Bounds")
     }
 
     /// Its sides in order, each from its own corner to the next one's, with its arc and its kind of edge.
     #[getter]
     fn shape<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "shape")
+        self.document.record(py, "shape", "Side")
     }
 
     /// The openings in it.
     #[getter]
     fn openings<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "openings")
+        self.document.record(py, "openings", "PanelOpening")
     }
 
     /// The panel as a dict, as it stands in the plan's JSON.
