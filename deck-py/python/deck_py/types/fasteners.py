@@ -18,7 +18,7 @@ class Row(Record):
     station_text: str
     slant: "RowSlant | None"
     """Of a row that follows a member out of square; its station is then at the centreline."""
-    stations: tuple[float, ...] | None
+    stations: tuple[float, ...]
     """Of each fastener, where the row is slanted."""
     positions: tuple[float, ...]
     """From the port edge."""
