@@ -21,7 +21,9 @@ mod span;
 mod specs;
 pub(crate) mod texts;
 
-pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+pub use call::{
+    BeamCall, FastenersCall, FillCall, LengthCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall,
+};
 pub use check::Checked;
 pub use read::Rounded;
 #[cfg(feature = "schema")]
