@@ -8,7 +8,7 @@ from com.sun.star.beans import PropertyValue
 
 from . import answers, cells, faults, library, plans
 
-RANGES = ("Boat", "Members", "Sheets", "Openings", "KeepClear", "Settings", "Parts")
+RANGES = ("Boat", "Members", "Stock", "Openings", "KeepClear", "Settings", "Parts")
 SAID = "ButtonSays"
 PLACE = "DrawingPlace"
 SHAPE = "Plan drawing"

@@ -44,6 +44,10 @@ class Library:
         answer = self._text(lambda *out: call(text, ctypes.c_int64(len(text)), *out))
         return json.loads(answer)
 
+    def job_schema(self):
+        """The JSON Schema of a job, as text."""
+        return self._text(self._c.deck_job_schema)
+
     def plan(self, job):
         """The plan of a job's text; the handle is freed when the plan is."""
         handle = ctypes.c_void_p()
