@@ -7,10 +7,10 @@ from .pages import ACROSS
 from .pen import Pen
 
 NAME = "Measurements"
-MEMBER_ROWS, OPENING_ROWS, ZONE_ROWS, PART_ROWS, MESSAGE_ROWS = 30, 12, 6, 6, 6
+MEMBER_ROWS, OPENING_ROWS, ZONE_ROWS, PART_ROWS, MESSAGE_ROWS = 30, 12, 6, 6, 4
 
 MESSAGES_ROW = 4
-TOP = 12
+TOP = 10
 LABELS, VALUES, NUMBERS, TABLES = 0, 1, 3, 4
 LAST_COLUMN = TABLES + 9
 OPENINGS_ROW = TOP + MEMBER_ROWS + 3
@@ -50,6 +50,7 @@ def make(workbook, schema):
     table(pen, schema, fields.OPENINGS, "Openings", OPENINGS_ROW, OPENING_ROWS, "Openings")
     table(pen, schema, fields.KEEP_CLEAR, "KeepClear", ZONES_ROW, ZONE_ROWS, "Keep clear of seams")
     table(pen, schema, fields.EXTRA_PARTS, "Parts", ZONES_ROW, PART_ROWS, "Extra parts from the same sheets", TABLES + 4)
+    pen.break_before(OPENINGS_ROW - 1)
     pen.print_area(ACROSS, LAST_COLUMN, END)
     pen.protect()
     return pen
@@ -62,6 +63,7 @@ def messages(pen):
         pen.formula(0, MESSAGES_ROW + row, f"$Work.A{row + 2}", "Deck message where")
         pen.formula(1, MESSAGES_ROW + row, f"$Work.B{row + 2}", "Deck message", LAST_COLUMN - 1)
     pen.height(MESSAGES_ROW, 8, MESSAGE_ROWS)
+    pen.formula(0, MESSAGES_ROW, 'IF(HasBoards;"Nothing";$Work.A2)', "Deck message where")
 
 
 def boat(pen, schema):
@@ -104,6 +106,7 @@ def table(pen, schema, table, name, row, rows, title, column=TABLES):
         if note:
             pen.sheet.Annotations.insertNew(pen.cell(column + offset, row).CellAddress, note)
             pen.sheet.Annotations.insertNew(pen.cell(column + offset, row + 1).CellAddress, note)
+    pen.height(row, 9)
     pen.name_range(name, column, row, len(table.columns), rows + 1)
 
 

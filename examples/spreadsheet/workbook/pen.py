@@ -7,6 +7,8 @@ from com.sun.star.sheet.ValidationType import DECIMAL, LIST
 from com.sun.star.table import CellAddress, CellRangeAddress
 
 SHOW_LIST = 1
+# Millimetres.
+LINE = 4.8
 
 
 class Pen:
@@ -18,6 +20,8 @@ class Pen:
         self.sheet = workbook.Sheets.getByName(name)
         self.name = name
         self.sheet.getCellRangeByPosition(0, 0, 30, 300).CellStyle = "Deck text"
+        self.height(0, 8)
+        self.height(1, LINE, 200)
 
     def cell(self, column, row):
         return self.sheet.getCellByPosition(column, row)
@@ -102,6 +106,10 @@ class Pen:
         """A name for a range, so that formulas say what they read."""
         address = self.area(column, row, columns, rows).AbsoluteName
         self.workbook.NamedRanges.addNewByName(name, address, CellAddress(), 0)
+
+    def break_before(self, row):
+        """A new page starts here."""
+        self.sheet.Rows.getByIndex(row).IsStartOfNewPage = True
 
     def print_area(self, page, columns, rows, repeat=None):
         self.sheet.setPrintAreas((self.area(0, 0, columns, rows).RangeAddress,))

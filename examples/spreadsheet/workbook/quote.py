@@ -38,7 +38,7 @@ def shown(cell):
 
 def head(pen):
     pen.formula(0, 0, 'IF(ShopName="";"Quote";ShopName)', "Deck title", 4)
-    pen.formula(4, 0, 'IF(QuoteNumber="";"";"Quote "&QuoteNumber)', "Deck sum label", 3)
+    pen.formula(4, 0, 'IF(QuoteNumber="";"";"Quote "&QuoteNumber)', "Deck strong right", 3)
     pen.formula(0, 1, shown("ShopAddress"), "Deck text", 4)
     pen.formula(4, 1, shown("Date"), "Deck text right", 3)
     for row, (label, value) in enumerate(HEAD, 3):

@@ -6,7 +6,7 @@ from .pen import Pen
 from .work import JOB
 
 NAME = "Results"
-SEAM_ROWS, PANEL_ROWS, FASTENER_ROWS = 16, 16, 2
+SEAM_ROWS, PANEL_ROWS, FASTENER_ROWS = 12, 12, 2
 WIDTH = 8
 SPACINGS = ("12 in", "16 in", "20 in", "24 in")
 
@@ -55,7 +55,8 @@ def figures(pen, row):
     for index, (label, name, style) in enumerate(FACTS):
         column, line = (0, row + index) if index < half else (4, row + index - half)
         pen.text(column, line, label, "Deck text", 1 if column == 0 else 2)
-        pen.formula(column + (1 if column == 0 else 2), line, f'IF(HasPlan;DECK.FACT("{name}";{JOB});"")', style)
+        value, across = (1, 1) if column == 0 else (6, 2)
+        pen.formula(value, line, f'IF(HasPlan;DECK.FACT("{name}";{JOB});"")', style, across)
     return row + half
 
 
@@ -102,7 +103,7 @@ def fasteners(pen, row):
 
 
 def strength(pen, row):
-    headings = ("Board", "Axis to members", "psf by tables", "Governs", "psf by beam", "Governs", "Load, of tables", "Load, of beam")
+    headings = ("Board", "Axis", "psf by tables", "Governs", "psf by beam", "Governs", "Load, of tables", "Load, of beam")
     styles = ("Deck figure", "Deck text right", "Deck psf", "Deck text right", "Deck psf", "Deck text right", "Deck share", "Deck share")
     title = "What the boards take: figures to judge, no load rating"
     return listing(pen, row, title, headings, PANEL_ROWS, "STRENGTH", styles, range(1, 8))
@@ -127,7 +128,7 @@ def cautions(pen, row):
         text, about = (work.at(work.CAUTIONS + offset, 1 + line, work.NAME) for offset in (0, 1))
         pen.formula(0, row + 1 + line, text, "Deck figure wrapped", 4)
         pen.formula(4, row + 1 + line, f'IF(LEN({about})>150;LEFT({about};150)&" …";{about})', "Deck figure wrapped", 4)
-    pen.height(row + 1, 12.5, work.CAUTION_ROWS)
+    pen.height(row + 1, 16, work.CAUTION_ROWS)
     return row + 1 + work.CAUTION_ROWS
 
 

@@ -4,7 +4,7 @@ from deck_sheet import fields
 
 from . import measurements, styles
 from .pages import ACROSS
-from .pen import Pen
+from .pen import LINE, Pen
 
 NAME = "Shop"
 TOP = 3
@@ -37,7 +37,7 @@ LABOUR = (
 
 TERMS = (
     ("Labour rate, an hour", "LabourRate", "Deck input money", "What an hour of labour is charged at."),
-    ("Markup on materials, percent", "Markup", "Deck input number", "Added to the sum of the materials."),
+    ("Markup, percent", "Markup", "Deck input number", "Added to the sum of the materials."),
     ("Overhead, percent", "Overhead", "Deck input number", "Added to materials, markup and labour."),
     ("Tax, percent", "Tax", "Deck input number", "On everything before it. Leave empty where there is none."),
     ("Quote valid, days", "ValidDays", "Deck input number", "Printed on the quote."),
@@ -52,7 +52,7 @@ NUMBERS = TERMS[:5]
 def make(workbook, schema):
     """Makes the sheet."""
     pen = Pen(workbook, NAME)
-    pen.widths(54, 44, 5, 44, *[22] * 9)
+    pen.widths(54, 60, 5, 62, *[22] * 7, 34, 34)
     pen.title(
         "Shop",
         "What holds for every boat. A setting that is left empty takes the library's default; Results lists the defaults that no source settles.",
@@ -64,6 +64,7 @@ def make(workbook, schema):
     others(pen)
     labour(pen)
     terms(pen)
+    pen.height(TOP + 1, LINE)
     pen.print_area(ACROSS, LAST_COLUMN, TOP + len(fields.SETTINGS) + 2)
     pen.protect()
     return pen
@@ -110,7 +111,8 @@ def prices(pen):
 def others(pen):
     """What the take-off does not count."""
     pen.text(RIGHT, PRICES_ROW - 1, "Other materials: covering, glue, trim", "Deck heading", 5)
-    pen.headings(RIGHT, PRICES_ROW, ("Description", "", "Quantity", "Unit", "Price"), right=(2, 4))
+    pen.text(RIGHT, PRICES_ROW, "Description", "Deck column", 2)
+    pen.headings(RIGHT + 2, PRICES_ROW, ("Quantity", "Unit", "Price"), right=(0, 2))
     for row in range(PRICES_ROW + 1, PRICES_ROW + 1 + OTHER_ROWS):
         pen.input(RIGHT, row, styles.FREE, across=2)
         pen.input(RIGHT + 2, row, "Deck input number", "How many are bought.", least=0)
@@ -119,7 +121,7 @@ def others(pen):
 
 
 def labour(pen):
-    pen.text(LEFT, LABOUR_ROW - 1, "Labour, hours (planning figures of common practice: put in the shop's own)", "Deck heading", 4)
+    pen.text(LEFT, LABOUR_ROW - 1, "Labour hours (usual figures, no source: put in your own)", "Deck heading", 4)
     pen.headings(LEFT, LABOUR_ROW, ("Task", "Low", "Likely", "High"), right=(1, 2, 3))
     for row, (task, *hours) in enumerate(LABOUR, LABOUR_ROW + 1):
         pen.input(LEFT, row, styles.FREE)
@@ -131,10 +133,9 @@ def labour(pen):
 
 def terms(pen):
     pen.text(RIGHT, LABOUR_ROW - 1, "Rates and terms", "Deck heading", 5)
-    pen.headings(RIGHT, LABOUR_ROW, ("Rate or term", "", "Value", "", ""))
+    pen.text(RIGHT, LABOUR_ROW, "Rate or term", "Deck column", 2)
+    pen.text(RIGHT + 2, LABOUR_ROW, "Value", "Deck column", 3)
     for row, (label, name, style, note) in enumerate(TERMS, LABOUR_ROW + 1):
         pen.text(RIGHT, row, label, "Deck text", 2)
         pen.input(RIGHT + 2, row, style, note, least=None if style == styles.FREE else 0, across=3)
         pen.name_range(name, RIGHT + 2, row)
-        if style == styles.FREE:
-            pen.height(row, 10 if label in ("Terms", "Not included") else 5)

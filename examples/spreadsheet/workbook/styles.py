@@ -12,7 +12,7 @@ BOLD, PLAIN = 150.0, 100.0
 
 # name: (parent, properties)
 STYLES = {
-    "Deck text": {"CharFontName": "DejaVu Sans", "CharHeight": 9.0, "CharColor": INK, "VertJustify": TOP},
+    "Deck text": {"CharFontName": "DejaVu Sans", "CharHeight": 9.0, "CharColor": INK, "VertJustify": TOP, "ParaIndent": 60},
     "Deck title": {"CharHeight": 16.0, "CharWeight": BOLD, "CharColor": HEAD},
     "Deck heading": {"CharHeight": 10.5, "CharWeight": BOLD, "CharColor": HEAD, "line": "bottom"},
     "Deck column": {"CharWeight": BOLD, "CellBackColor": BAND, "IsTextWrapped": True, "line": "bottom"},
@@ -32,6 +32,8 @@ STYLES = {
     "Deck weight": {"HoriJustify": RIGHT, "format": "0.0"},
     "Deck hours": {"HoriJustify": RIGHT, "format": "0.00"},
     "Deck money": {"HoriJustify": RIGHT, "format": "#,##0.00"},
+    "Deck strong right": {"CharWeight": BOLD, "HoriJustify": RIGHT},
+    "Deck quiet": {"CharColor": GREY},
     "Deck sum label": {"CharWeight": BOLD, "HoriJustify": RIGHT, "line": "top"},
     "Deck sum": {"CharWeight": BOLD, "HoriJustify": RIGHT, "format": "#,##0.00", "line": "top"},
     "Deck sum hours": {"CharWeight": BOLD, "HoriJustify": RIGHT, "format": "0.00", "line": "top"},

@@ -6,7 +6,7 @@ from .pen import Pen
 NAME = "Work"
 JOB = "Boat;Members;Stock;Openings;KeepClear;Settings;Parts"
 MESSAGE_ROWS = measurements.MESSAGE_ROWS
-CAUTION_ROWS, COST_ROWS, ASSUMED_ROWS = 12, 8, 24
+CAUTION_ROWS, COST_ROWS, ASSUMED_ROWS = 10, 8, 24
 
 MESSAGES, CAUTIONS, COSTS, ASSUMED, FLAGS, MISTYPED = 0, 3, 7, 15, 19, 22
 

@@ -5,16 +5,19 @@ import functools
 from . import cells, facts, faults, fields, job, library, plans, tables
 
 _RANGES = 7
+# The rows of each table, and how many columns they have: a block always has that many, also where it is blank or holds a
+# message, because a spreadsheet repeats a single cell all over the range of an array formula.
 _TABLES = {
-    "seams": tables.seams,
-    "panels": tables.panels,
-    "sheets": tables.sheets,
-    "fasteners": tables.fasteners,
-    "costs": tables.take_off,
-    "strength": tables.strength,
-    "cautions": tables.cautions,
-    "assumed": tables.assumed,
+    "seams": (tables.seams, 8),
+    "panels": (tables.panels, 8),
+    "sheets": (tables.sheets, 7),
+    "fasteners": (tables.fasteners, 7),
+    "costs": (tables.take_off, 7),
+    "strength": (tables.strength, 8),
+    "cautions": (tables.cautions, 3),
+    "assumed": (tables.assumed, 3),
 }
+_MESSAGE_COLUMNS, _NEST_COLUMNS = 2, 8
 _NEED_NO_BOARDS = ("cautions", "assumed")
 
 
@@ -27,13 +30,14 @@ def desk():
 def of_plan(name, arguments):
     """The rows of a table of the plan."""
     ranges, rows = arguments[:_RANGES], arguments[_RANGES]
+    table, columns = _TABLES[name]
 
     def work():
         plan = desk().plan(*map(cells.grid, ranges)).facts
         why = None if name in _NEED_NO_BOARDS else tables.no_layout(plan)
-        return [[why]] if why else _TABLES[name](plan)
+        return [[why]] if why else table(plan)
 
-    return block(work, rows)
+    return block(work, rows, columns)
 
 
 def messages(arguments):
@@ -47,7 +51,7 @@ def messages(arguments):
             return [list(fault) for fault in stopped.faults]
         return [["Layout", why]] if why else []
 
-    return block(work, rows)
+    return block(work, rows, _MESSAGE_COLUMNS)
 
 
 def fact(name, ranges):
@@ -136,7 +140,7 @@ def nest(parts, stock, kerf, trim, unit, rows):
         except library.Refused as refused:
             raise plans.NotPlanned(faults.told(form, refused.faults)) from refused
 
-    return block(work, rows)
+    return block(work, rows, _NEST_COLUMNS)
 
 
 def version():
@@ -164,13 +168,13 @@ def single(work):
     return float(value) if isinstance(value, int) else value
 
 
-def block(work, rows):
-    """Rows of cells, all of one length; as many as were asked for."""
+def block(work, rows, columns):
+    """Rows of so many cells; as many rows as were asked for."""
     try:
         made, wanted = work(), rows_asked(rows)
     except Exception as problem:  # every failure becomes text in the first cell
         made, wanted = [[why(problem)]], rows_or_none(rows)
-    return squared(made, wanted)
+    return squared(made, wanted, columns)
 
 
 def rows_asked(rows):
@@ -190,14 +194,13 @@ def rows_or_none(rows):
         return None
 
 
-def squared(made, wanted):
-    """Rows filled up with blanks to the same length, and to the number that is wanted."""
+def squared(made, wanted, columns):
+    """Rows filled up with blanks to so many columns, and to the number of rows that is wanted."""
     made = made or [[""]]
     if wanted is not None and len(made) > wanted:
         made = made[: wanted - 1] + [[f"and {len(made) - wanted + 1} more"]]
     made = made + [[]] * ((wanted or 0) - len(made))
-    width = max(map(len, made))
-    return tuple(tuple(shown(cell) for cell in list(row) + [""] * (width - len(row))) for row in made)
+    return tuple(tuple(shown(cell) for cell in list(row) + [""] * (columns - len(row))) for row in made)
 
 
 def shown(cell):

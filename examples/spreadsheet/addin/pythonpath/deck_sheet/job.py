@@ -99,7 +99,7 @@ class Form:
     @property
     def text(self):
         """The document as text: the same for the same cells."""
-        return json.dumps(self.document, sort_keys=True)
+        return json.dumps(self.document)
 
 
 def form(boat, members, sheets, openings=(), keep_clear=(), settings=(), parts=()):
