@@ -42,7 +42,7 @@ def errors(book):
 
 def messages(book):
     """What the workbook says is wrong, on Measurements and on the quote."""
-    said = [": ".join(row[:2]) for row in cells(book, "Measurements", "A5:B8") if row[0] != "Nothing"]
+    said = [": ".join(row[:2]) for row in cells(book, "Measurements", "A5:B9") if row[0] != "Nothing"]
     return said + [row[0] for row in cells(book, "Quote", "A9:A9")]
 
 

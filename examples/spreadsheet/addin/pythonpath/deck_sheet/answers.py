@@ -33,7 +33,7 @@ def of_plan(name, arguments):
     table, columns = _TABLES[name]
 
     def work():
-        plan = desk().plan(*map(cells.grid, ranges)).facts
+        plan = desk().plan(ranges).facts
         why = None if name in _NEED_NO_BOARDS else tables.no_layout(plan)
         return [[why]] if why else table(plan)
 
@@ -46,7 +46,7 @@ def messages(arguments):
 
     def work():
         try:
-            why = tables.no_layout(desk().plan(*map(cells.grid, ranges)).facts)
+            why = tables.no_layout(desk().plan(ranges).facts)
         except plans.NotPlanned as stopped:
             return [list(fault) for fault in stopped.faults]
         return [["Layout", why]] if why else []
@@ -61,7 +61,7 @@ def fact(name, ranges):
         asked = cells.text(cells.plain(name)).lower()
         if asked == "faults":
             return fault_count(ranges)
-        found = facts.fact(desk().plan(*map(cells.grid, ranges)).facts, asked)
+        found = facts.fact(desk().plan(ranges).facts, asked)
         return f'"{name}" is no figure of a plan. Figures are: {", ".join(facts.FACTS)}, faults.' if found is None else found
 
     return single(work)
@@ -69,7 +69,7 @@ def fact(name, ranges):
 
 def fault_count(ranges):
     try:
-        desk().plan(*map(cells.grid, ranges))
+        desk().plan(ranges)
     except plans.NotPlanned as stopped:
         return len(stopped.faults)
     return 0

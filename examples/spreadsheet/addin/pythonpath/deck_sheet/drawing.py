@@ -6,7 +6,7 @@ import uno
 from com.sun.star.awt import Point, Size
 from com.sun.star.beans import PropertyValue
 
-from . import answers, cells, faults, library, plans
+from . import answers, faults, library, plans
 
 RANGES = ("Boat", "Members", "Stock", "Openings", "KeepClear", "Settings", "Parts")
 SAID = "ButtonSays"
@@ -22,7 +22,7 @@ XLSX = "Calc MS Excel 2007 XML"
 def draw(context, workbook):
     """Draws the plan on its sheet, and writes the packet where the workbook lies."""
     try:
-        plan = answers.desk().plan(*(cells.grid(contents(workbook, name)) for name in RANGES))
+        plan = answers.desk().plan(contents(workbook, name) for name in RANGES)
         place_drawing(context, workbook, plan.svg(VIEW))
         say(workbook, f"Drawing placed. {packet(workbook, plan)}")
     except plans.NotPlanned as stopped:

@@ -148,7 +148,7 @@ def opening(form, place):
     """A row with a diameter is a round hole; any other is a rectangle."""
     found = form.document
     shape = "round" if "diameter" in found else "rectangle"
-    if shape == "round" and ("depth" in found or "width" in found):
+    if shape == "round" and any(name in found for name in ("depth", "width", "corner_radius")):
         form.faults.append((place, "A round opening has a diameter and no other sizes."))
     names = ("x", "y", "diameter") if shape == "round" else ("x", "y", "depth", "width", "corner_radius")
     sizes = {name: found.pop(name) for name in ("x", "y", "diameter", "depth", "width", "corner_radius") if name in found}

@@ -1,8 +1,9 @@
 """Plans by the text of their job, so that all formulas about one boat plan it once."""
 
+import functools
 from collections import OrderedDict
 
-from . import faults, job, library
+from . import cells, faults, job, library
 
 MOST = 8
 
@@ -51,6 +52,7 @@ class Desk:
     def __init__(self, deck):
         self.deck = deck
         self._plans = Plans(deck)
+        self._form = functools.lru_cache(MOST)(self._read)
 
     @property
     def planned(self):
@@ -61,5 +63,10 @@ class Desk:
         """Throws the plans away, so that the next formula plans anew."""
         self._plans = Plans(self.deck)
 
-    def plan(self, *ranges):
-        return self._plans.of(job.form(*ranges))
+    def plan(self, ranges):
+        """The plan of a job's ranges, as a spreadsheet hands them over. The same cells are read once."""
+        return self._plans.of(self._form(tuple(ranges)))
+
+    @staticmethod
+    def _read(ranges):
+        return job.form(*map(cells.grid, ranges))
