@@ -39,7 +39,9 @@ def listed(book, first):
 def test_each_output_cell_is_the_plan_s(filled, plans, name):
     book = filled(name)
     compare(book, json.loads(plans[name]))
-    assert sheet.messages(book)[0].startswith(("3 lines have no price", "4 lines have no price"))
+    # Prices and the labour rate are the shop's: none is in the workbook as it is built. One of the boats prices its sheets.
+    unpriced = 3 if name == "uneven-22" else 4
+    assert sheet.messages(book)[0].startswith(f"Lines without a price, not in the total: {unpriced}. There is no labour rate")
 
 
 @pytest.mark.parametrize("name", boats.PLANNED)
@@ -95,8 +97,9 @@ def test_an_empty_workbook_says_what_is_missing(empty):
     empty.calculateAll()
     assert sheet.errors(empty) == []
     said = sheet.messages(empty)
-    assert any(one.startswith("Boat: Missing") for one in said)
-    assert any(one.startswith("Quote") or "Not a quote yet" in one for one in said)
+    wanted = ("Boat: ", "Deck length: ", "Beam: ", "Member stations: ", "Sheets: ")
+    assert all(any(one.startswith(start) for one in said) for start in wanted), said
+    assert said[-1].startswith("Not a quote yet")
 
 
 @pytest.mark.parametrize("left_out", ["Deck length", "Beam", "Flange width", "Stations measured to"])

@@ -104,7 +104,7 @@ def test_what_is_missing_is_named(ranges):
         ranges.getCellRangeByName(cell).setString("")
         assert value(ranges, f'DECK.FACT("boards";{JOB})').startswith(f"{label}: Missing"), label
         ranges.getCellRangeByName(cell).setFormula(before)
-    assert value(ranges, 'DECK.FACT("boards";;;)').startswith("Boat: Missing")
+    assert value(ranges, 'DECK.FACT("boards";;;)').startswith("Deck length: Missing")
 
 
 def test_unknown_labels_and_headings_are_named(ranges):

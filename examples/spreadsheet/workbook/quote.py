@@ -65,7 +65,7 @@ def unfinished():
     prices = area(PRICE, MATERIALS_ROW + 2, work.COST_ROWS + shop.OTHER_ROWS)
     return (
         'TEXTJOIN(" ";TRUE();IF(HasBoards;"";"Not a quote yet: the deck is not planned, see Measurements.");'
-        f'IF(COUNTIF({prices};"{NO_PRICE}")>0;COUNTIF({prices};"{NO_PRICE}")&" lines have no price and are not in the total.";"");'
+        f'IF(COUNTIF({prices};"{NO_PRICE}")>0;"Lines without a price, not in the total: "&COUNTIF({prices};"{NO_PRICE}")&".";"");'
         'IF(ISNUMBER(LabourRate);"";"There is no labour rate: labour is not in the total.");'
         'TEXTJOIN("; ";TRUE();Mistyped))'
     )
@@ -92,12 +92,12 @@ def counted(pen, row, behind):
     for column, offset, style in ((ITEM, 0, "Deck figure"), (DESCRIPTION, 1, "Deck figure"), (QUANTITY, 2, "Deck count"), (UNIT, 3, "Deck figure"), (NEEDED, 4, "Deck text right")):
         pen.formula(column, row, work.at(work.COSTS + offset, behind, work.NAME), style)
     own = work.at(work.COSTS + 5, behind, work.NAME)
-    listed = f"INDEX(PriceOf;MATCH(A{row + 1};PriceItems;0))"
+    # Not by MATCH: Calc 7.4 does not find a text that an add-in gave. An item is listed once, or the quote says so.
+    listed = f'PriceItems;A{row + 1};PriceOf;">=0"'
     pen.formula(
         PRICE,
         row,
-        f'IF(NOT(ISNUMBER(C{row + 1}));"";IF(ISNUMBER({own});{own};IF(COUNTIF(PriceItems;A{row + 1})=0;"{NO_PRICE}";'
-        f'IF(ISNUMBER({listed});{listed};"{NO_PRICE}"))))',
+        f'IF(NOT(ISNUMBER(C{row + 1}));"";IF(ISNUMBER({own});{own};IF(COUNTIFS({listed})=0;"{NO_PRICE}";AVERAGEIFS(PriceOf;{listed}))))',
         "Deck money",
     )
     amount(pen, row)

@@ -56,6 +56,10 @@ def mistyped(pen):
     for row, (task, *_) in enumerate(shop.LABOUR, shop.LABOUR_ROW + 1):
         count += 1
         pen.formula(MISTYPED, count, hours_fault(task, row))
+    for row in range(1, shop.PRICE_ROWS + 1):
+        count += 1
+        item = at(shop.LEFT, shop.PRICES_ROW + row)
+        pen.formula(MISTYPED, count, f'IF({item}="";"";IF(COUNTIF(PriceItems;{item})>1;{item}&" has two prices";""))')
     pen.name_range("Mistyped", MISTYPED, 1, 1, count)
 
 
