@@ -5,7 +5,7 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 
 steps=("$@")
-[ ${#steps[@]} -gt 0 ] || steps=(tools format lint rust examples c python)
+[ ${#steps[@]} -gt 0 ] || steps=(tools format lint rust examples c python workbook)
 
 say() { printf '\n== %s\n' "$1"; }
 
@@ -54,6 +54,7 @@ step_examples() {
 }
 step_c() { cargo build --locked -p deck-ffi && cargo test --locked -p deck-ffi; }
 step_python() { bash tests/python/run.sh; }
+step_workbook() { bash tests/workbook/run.sh; }
 
 for step in "${steps[@]}"; do
     say "$step"

@@ -3,11 +3,11 @@
 from com.sun.star.awt import Point, Size
 from com.sun.star.form.FormButtonType import URL
 
-from .pages import ACROSS
+from .pages import ONE
 from .pen import Pen
 
 NAME = "Drawing"
-COLUMNS, PLACE_ROW, PLACE_ROWS = 10, 7, 34
+COLUMNS, PLACE_ROW, PLACE_ROWS = 8, 7, 50
 BUTTONS = (
     ("Draw the plan, write the job packet", "org.deck.sheet:draw", 0),
     ("Save a copy with values only (.xlsx)", "org.deck.sheet:values", 7200),
@@ -17,7 +17,7 @@ BUTTONS = (
 def make(workbook):
     """Makes the sheet."""
     pen = Pen(workbook, NAME)
-    pen.widths(*[25] * COLUMNS)
+    pen.widths(*[23] * COLUMNS)
     pen.title("Drawing", "The button draws the plan as it stands and writes the job packet (PDF) beside the workbook.", COLUMNS)
     for label, address, left in BUTTONS:
         button(pen, label, address, left)
@@ -25,7 +25,7 @@ def make(workbook):
     pen.height(5, 10)
     pen.name_range("ButtonSays", 0, 5)
     pen.name_range("DrawingPlace", 0, PLACE_ROW, COLUMNS, PLACE_ROWS)
-    pen.print_area(ACROSS, COLUMNS, PLACE_ROW + PLACE_ROWS)
+    pen.print_area(ONE, COLUMNS, PLACE_ROW + PLACE_ROWS)
     pen.sheet.protect("")
     return pen
 

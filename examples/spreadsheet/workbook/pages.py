@@ -1,19 +1,21 @@
-"""Paper: US Letter, everything on one page's width, the sheet's name and page at the foot."""
+"""Paper: US Letter, everything on one page's width or on one page, the sheet's name and page at the foot."""
 
 WIDTH, HEIGHT, MARGIN = 21590, 27940, 1500
-UPRIGHT, ACROSS = "Deck upright", "Deck across"
+UPRIGHT, ACROSS, ONE = "Deck upright", "Deck across", "Deck one page"
 
 
 def make(workbook):
     family = workbook.StyleFamilies.getByName("PageStyles")
-    for name, across in ((UPRIGHT, False), (ACROSS, True)):
+    for name, across, most_pages in ((UPRIGHT, False, 0), (ACROSS, True, 0), (ONE, False, 1)):
         style = workbook.createInstance("com.sun.star.style.PageStyle")
         family.insertByName(name, style)
         style.IsLandscape = across
         style.Width, style.Height = (HEIGHT, WIDTH) if across else (WIDTH, HEIGHT)
         for side in ("LeftMargin", "RightMargin", "TopMargin", "BottomMargin"):
             style.setPropertyValue(side, MARGIN)
-        style.ScaleToPagesX, style.ScaleToPagesY = 1, 0
+        style.ScaleToPagesX, style.ScaleToPagesY = 1, most_pages
+        # Pages are counted through all sheets.
+        style.FirstPageNumber = 0
         style.HeaderIsOn, style.FooterIsOn = False, True
         foot(workbook, style)
 

@@ -4,7 +4,7 @@ Every amount is rounded to cents where it stands, so that what is printed adds u
 """
 
 from . import shop, work
-from .pages import UPRIGHT
+from .pages import ONE
 from .pen import Pen
 from .work import JOB
 
@@ -26,7 +26,7 @@ def make(workbook):
     labour(pen)
     sums(pen)
     end = foot(pen)
-    pen.print_area(UPRIGHT, WIDTH, end)
+    pen.print_area(ONE, WIDTH, end)
     pen.protect()
     return pen
 

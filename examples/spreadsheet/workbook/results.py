@@ -27,7 +27,7 @@ FACTS = (
 def make(workbook):
     """Makes the sheet."""
     pen = Pen(workbook, NAME)
-    pen.widths(42, 24, 24, 30, 26, 26, 26, 30)
+    pen.widths(56, 24, 24, 30, 26, 26, 26, 30)
     pen.title("Results", "Worked out from Measurements and Shop. Nothing is typed here.", WIDTH)
     pen.formula(0, 2, 'IF(HasPlan;DECK.FACT("boat";' + JOB + ');"")', "Deck heading", 2)
     pen.formula(2, 2, layout(), "Deck heading", WIDTH - 2)
@@ -36,9 +36,11 @@ def make(workbook):
     row = panels(pen, row + 1)
     row = to_buy(pen, row + 1)
     row = fasteners(pen, row + 1)
+    pen.break_before(row + 1)
     row = strength(pen, row + 1)
     row = limits(pen, row + 1)
     row = cautions(pen, row + 1)
+    pen.break_before(row + 1)
     row = assumed(pen, row + 1)
     pen.print_area(UPRIGHT, WIDTH, row, 1)
     pen.protect()
@@ -64,6 +66,7 @@ def listing(pen, row, title, headings, rows, function, styles, right):
     """A heading, and a block that the function fills where there are boards."""
     pen.text(0, row, title, "Deck heading", WIDTH)
     pen.headings(0, row + 1, headings, right)
+    pen.height(row + 1, 9)
     formula = f'IF(HasBoards;DECK.{function}({JOB};{rows});"")'
     pen.block(0, row + 2, len(headings), rows, formula, styles)
     return row + 2 + rows
@@ -135,6 +138,6 @@ def cautions(pen, row):
 def assumed(pen, row):
     pen.text(0, row, "Settings that were taken by default and that no source settles", "Deck heading", WIDTH)
     for line in range(work.ASSUMED_ROWS):
-        for column, offset, across in ((0, 0, 3), (3, 1, 2), (5, 2, 3)):
+        for column, offset, across in ((0, 0, 2), (2, 1, 1), (3, 2, 5)):
             pen.formula(column, row + 1 + line, work.at(work.ASSUMED + offset, 1 + line, work.NAME), "Deck figure", across)
     return row + 1 + work.ASSUMED_ROWS

@@ -5,6 +5,13 @@ import re
 _MISSING = re.compile(r'^"[a-z_]+" is required\. It has no default\.$')
 
 
+_SAID_OTHERWISE = {
+    'No cross members are given. Give "members", one by one, or "regular" with first, last and spacing.': (
+        "No cross members are given. Type in their stations, or the first, the last and the regular spacing."
+    ),
+}
+
+
 def told(form, refused=()):
     """The sheet's own faults and the library's, each once, as pairs of a place and a sentence."""
     found = list(form.faults) + [(place(form, pointer), sentence(text)) for pointer, text in refused]
@@ -26,4 +33,7 @@ def place(form, pointer):
 
 
 def sentence(text):
-    return "Missing. Measure it and type it in." if _MISSING.match(text) else text
+    """The library's sentence, where it speaks of the job file in words of the sheet."""
+    if _MISSING.match(text):
+        return "Missing. Measure it and type it in."
+    return _SAID_OTHERWISE.get(text, text)
