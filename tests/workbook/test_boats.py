@@ -78,6 +78,33 @@ def test_a_changed_measurement_moves_what_depends_on_it(filled, plans):
     compare(book, plain)
 
 
+def test_a_metric_boat_is_planned_in_millimetres(empty):
+    """The plain boat in millimetres: one inch is exactly 25.4 of them."""
+    for label, text in METRIC_BOAT.items():
+        beside_label(empty, "Boat", label).setString(text)
+    for member in range(11):
+        sheet.named(empty, "Members").getCellByPosition(0, member + 1).setString(f"{member * 609.6:.1f}")
+    for column, text in enumerate(("Ply 2438 x 1219", "2438.4", "1219.2", "19.05")):
+        sheet.named(empty, "Stock").getCellByPosition(column, 1).setString(text)
+    beside_label(empty, "Settings", "Gap between boards").setString("0")
+    empty.calculateAll()
+    assert sheet.errors(empty) == []
+    rows = sheet.below(empty, "Results", "Seams, from", 8)
+    assert [row[2] for row in rows] == [1219.2, 2438.4, 3657.6, 4876.8]
+    assert rows[0][3] == "1219.2 mm"
+    assert "6096 mm by 2438.4 mm" in sheet.cells(empty, "Quote", "B6:B6")[0][0]
+
+
+METRIC_BOAT = {
+    "Boat": "Sandpiper",
+    "Unit": "mm",
+    "Deck length": "6096",
+    "Beam": "2438.4",
+    "Stations measured to": "centre",
+    "Flange width": "50.8",
+}
+
+
 def beside_label(book, name, label):
     area = sheet.named(book, name)
     row = [one[0] for one in area.getDataArray()].index(label)

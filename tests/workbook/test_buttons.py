@@ -1,8 +1,10 @@
 """The buttons, pressed: the drawing is on its sheet, the packet beside the workbook, the copy holds values only."""
 
 import math
+import time
 import zipfile
 
+import boats
 import office as offices
 import pytest
 import sheet
@@ -67,6 +69,33 @@ def test_the_drawing_is_placed_and_the_packet_written(office, saved, tmp_path):
     # Once more: the drawing is replaced and not laid over.
     press(office, saved, DRAW)
     assert len(drawings(saved)) == 1
+
+
+def test_a_click_on_the_button_does_it(office, tmp_path):
+    """The way from a click to the add-in, in a window of its own."""
+    from conftest import BUILT
+
+    book = office.desktop.loadComponentFromURL(uno.systemPathToFileUrl(str(BUILT / "quote.ods")), "_blank", 0, ())
+    try:
+        boats.type_in(book, boats.job("plain-20"))
+        offices.save_as(book, tmp_path / "Sandpiper.ods")
+        controller = book.getCurrentController()
+        controller.setActiveSheet(book.Sheets.getByName("Drawing"))
+        controller.setFormDesignMode(False)
+        button = buttons(book)["Draw the plan, write the job packet"]
+        controller.getControl(button).getAccessibleContext().doAccessibleAction(0)
+        waited_for(lambda: said(book))
+        assert said(book).startswith("Drawing placed.") and len(drawings(book)) == 1
+        assert (tmp_path / "Sandpiper-packet.pdf").exists()
+    finally:
+        book.close(True)
+
+
+def waited_for(true):
+    """A click is answered when the office comes to it."""
+    end = time.monotonic() + 60
+    while not true() and time.monotonic() < end:
+        time.sleep(0.1)
 
 
 def test_the_drawing_is_kept_in_the_file(office, saved, tmp_path):

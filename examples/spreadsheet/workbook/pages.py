@@ -14,6 +14,7 @@ def make(workbook):
         for side in ("LeftMargin", "RightMargin", "TopMargin", "BottomMargin"):
             style.setPropertyValue(side, MARGIN)
         style.ScaleToPagesX, style.ScaleToPagesY = 1, most_pages
+        style.CenterHorizontally = most_pages == 1
         # Pages are counted through all sheets.
         style.FirstPageNumber = 0
         style.HeaderIsOn, style.FooterIsOn = False, True

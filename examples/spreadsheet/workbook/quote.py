@@ -20,7 +20,7 @@ SUMS_ROW = LABOUR_ROW + 2 + len(shop.LABOUR) + 2
 def make(workbook):
     """Makes the sheet."""
     pen = Pen(workbook, NAME)
-    pen.widths(32, 56, 18, 18, 30, 23, 28)
+    pen.widths(28, 54, 17, 18, 38, 23, 28)
     head(pen)
     materials(pen)
     labour(pen)
@@ -98,7 +98,7 @@ def counted(pen, row, behind):
         PRICE,
         row,
         f'IF(NOT(ISNUMBER(C{row + 1}));"";IF(ISNUMBER({own});{own};IF(COUNTIFS({listed})=0;"{NO_PRICE}";AVERAGEIFS(PriceOf;{listed}))))',
-        "Deck money",
+        "Deck price",
     )
     amount(pen, row)
 
@@ -110,7 +110,7 @@ def other(pen, row, typed):
     pen.formula(DESCRIPTION, row, shown(text), "Deck figure")
     pen.formula(QUANTITY, row, f'IF(AND({text}<>"";ISNUMBER({quantity}));{quantity};"")', "Deck count")
     pen.formula(UNIT, row, f'IF({text}="";"";{shown(unit)})', "Deck figure")
-    pen.formula(PRICE, row, f'IF({text}="";"";IF(AND(ISNUMBER({quantity});ISNUMBER({price}));{price};"{NO_PRICE}"))', "Deck money")
+    pen.formula(PRICE, row, f'IF({text}="";"";IF(AND(ISNUMBER({quantity});ISNUMBER({price}));{price};"{NO_PRICE}"))', "Deck price")
     amount(pen, row)
 
 

@@ -34,6 +34,8 @@ STYLES = {
     "Deck money": {"HoriJustify": RIGHT, "format": "#,##0.00"},
     "Deck strong right": {"CharWeight": BOLD, "HoriJustify": RIGHT},
     "Deck quiet": {"CharColor": GREY},
+    # As many places as the price has, so that price times quantity is the amount that is printed.
+    "Deck price": {"HoriJustify": RIGHT, "format": "#,##0.00##"},
     "Deck sum label": {"CharWeight": BOLD, "HoriJustify": RIGHT, "line": "top"},
     "Deck sum": {"CharWeight": BOLD, "HoriJustify": RIGHT, "format": "#,##0.00", "line": "top"},
     "Deck sum hours": {"CharWeight": BOLD, "HoriJustify": RIGHT, "format": "0.00", "line": "top"},
