@@ -551,6 +551,9 @@ int32_t deck_last_error_pointer_utf16(int32_t index, uint16_t *buf, size_t cap, 
  * finest fraction of an inch that is written), feet (whether 12 inches and more are written in feet and inches) and unit
  * ("in" where it is left out). Only length is required. The answer has length, a number in the unit, and text.
  *
+ * # Ownership
+ * All that is handed in stays the caller's.
+ *
  * # Threads
  * Any.
  *

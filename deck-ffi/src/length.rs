@@ -12,6 +12,9 @@ use std::ffi::c_char;
 /// finest fraction of an inch that is written), feet (whether 12 inches and more are written in feet and inches) and unit
 /// ("in" where it is left out). Only length is required. The answer has length, a number in the unit, and text.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Any.
 ///

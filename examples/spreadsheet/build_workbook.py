@@ -22,15 +22,15 @@ from office import Office, save  # noqa: E402
 
 def schema(addin):
     """The schema of a job, from the library in the add-in; and the add-in's own modules made importable."""
-    folder = tempfile.mkdtemp(prefix="deck-addin-")
-    with zipfile.ZipFile(addin) as package:
-        package.extractall(folder)
-    sys.path.insert(0, str(pathlib.Path(folder) / "pythonpath"))
-    from deck_sheet import library
+    with tempfile.TemporaryDirectory(prefix="deck-addin-") as folder:
+        with zipfile.ZipFile(addin) as package:
+            package.extractall(folder)
+        sys.path.insert(0, str(pathlib.Path(folder) / "pythonpath"))
+        from deck_sheet import cells, fields, library  # noqa: F401  (imported while they are there)
 
-    from workbook.schema import Schema
+        from workbook.schema import Schema
 
-    return Schema(json.loads(library.beside_the_add_in().job_schema()))
+        return Schema(json.loads(library.beside_the_add_in().job_schema()))
 
 
 def build(office, addin):
@@ -43,10 +43,13 @@ def build(office, addin):
     styles.make(book)
     pages.make(book)
     first = book.Sheets.getByIndex(0).Name
-    pens = [measurements.make(book, found), shop.make(book, found)]
+    measurements.make(book, found)
+    shop.make(book, found)
     # The sheet behind comes before those that show it, so that its names are known to them.
     work.make(book)
-    pens += [results.make(book), quote.make(book), drawing_sheet.make(book)]
+    results.make(book)
+    quote.make(book)
+    drawing_sheet.make(book)
     book.Sheets.removeByName(first)
     book.Sheets.moveByName(work.NAME, book.Sheets.getCount())
     book.unlockControllers()

@@ -26,8 +26,7 @@ def make(workbook):
     pen.name_range("ButtonSays", 0, 5)
     pen.name_range("DrawingPlace", 0, PLACE_ROW, COLUMNS, PLACE_ROWS)
     pen.print_area(ONE, COLUMNS, PLACE_ROW + PLACE_ROWS)
-    pen.sheet.protect("")
-    return pen
+    pen.protect()
 
 
 def button(pen, label, address, left):

@@ -53,7 +53,6 @@ def make(workbook, schema):
     pen.break_before(OPENINGS_ROW - 1)
     pen.print_area(ACROSS, LAST_COLUMN, END)
     pen.protect()
-    return pen
 
 
 def messages(pen):

@@ -1,6 +1,5 @@
 """Writes on one sheet: texts, formulas, input cells with their notes and lists."""
 
-import uno
 from com.sun.star.sheet.ConditionOperator import GREATER_EQUAL
 from com.sun.star.sheet.ValidationAlertStyle import WARNING
 from com.sun.star.sheet.ValidationType import DECIMAL, LIST
@@ -121,15 +120,3 @@ class Pen:
     def protect(self):
         """Formulas cannot be overwritten by chance; there is no password."""
         self.sheet.protect("")
-
-
-def freeze_panes(workbook, sheet, column, row):
-    """Keeps the head of a sheet in sight; works only where the workbook has a window."""
-    controller = workbook.getCurrentController()
-    if controller is not None:
-        controller.setActiveSheet(sheet)
-        controller.freezeAtPosition(column, row)
-
-
-def void():
-    return uno.Any("void", None)

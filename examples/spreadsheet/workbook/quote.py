@@ -28,7 +28,6 @@ def make(workbook):
     end = foot(pen)
     pen.print_area(ONE, WIDTH, end)
     pen.protect()
-    return pen
 
 
 def shown(cell):

@@ -44,7 +44,6 @@ def make(workbook):
     row = assumed(pen, row + 1)
     pen.print_area(UPRIGHT, WIDTH, row, 1)
     pen.protect()
-    return pen
 
 
 def layout():

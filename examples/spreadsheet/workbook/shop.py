@@ -67,7 +67,6 @@ def make(workbook, schema):
     pen.height(TOP + 1, LINE)
     pen.print_area(ACROSS, LAST_COLUMN, TOP + len(fields.SETTINGS) + 2)
     pen.protect()
-    return pen
 
 
 def settings(pen, schema):

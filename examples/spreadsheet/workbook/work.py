@@ -23,7 +23,6 @@ def make(workbook):
     mistyped(pen)
     pen.protect()
     pen.sheet.IsVisible = False
-    return pen
 
 
 def block(pen, column, headings, rows, function, when):

@@ -59,10 +59,6 @@ class Desk:
         """How many plans were made, for those who count."""
         return self._plans.planned
 
-    def forget(self):
-        """Throws the plans away, so that the next formula plans anew."""
-        self._plans = Plans(self.deck)
-
     def plan(self, ranges):
         """The plan of a job's ranges, as a spreadsheet hands them over. The same cells are read once."""
         return self._plans.of(self._form(tuple(ranges)))

@@ -64,7 +64,7 @@ def take_off(plan, items=None):
 
 
 def sheets(plan):
-    """The sheets to buy, as in the take-off."""
+    """The sheets to buy, in the columns of the take-off."""
     return take_off(plan, ("sheet",))
 
 
