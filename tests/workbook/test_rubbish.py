@@ -18,10 +18,16 @@ def inputs(book, name):
             there = formats.RangeAddress
             for row in range(there.StartRow, there.EndRow + 1):
                 for column in range(there.StartColumn, there.EndColumn + 1):
-                    # Cells behind a joined one cannot be reached by hand.
-                    if column == there.StartColumn or not area.getCellByPosition(there.StartColumn, row).IsMerged:
+                    if not is_behind_another(area, column, row):
                         found.append((column, row, formats.CellStyle))
     return found
+
+
+def is_behind_another(area, column, row):
+    """A cell that is joined to the one before it cannot be reached by hand."""
+    cursor = area.createCursorByRange(area.getCellByPosition(column, row))
+    cursor.collapseToMergedArea()
+    return (cursor.RangeAddress.StartColumn, cursor.RangeAddress.StartRow) != (column, row)
 
 
 def kept(cell):
