@@ -23,7 +23,9 @@ mod specs;
 pub(crate) mod texts;
 mod tolerance;
 
-pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+pub use call::{
+    BeamCall, FastenersCall, FillCall, LengthCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall,
+};
 pub use check::Checked;
 pub use narrow_flange::NarrowFlangeSpec;
 pub use read::Rounded;

@@ -26,9 +26,9 @@ use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
 use at::{At, Listed, Object, shown};
 pub(super) use call::{
-    beam_call, beam_call_value, fasteners_call, fasteners_call_value, fill_call, fill_call_value, nest_call,
-    nest_call_value, panels_call, panels_call_value, plate_call, plate_call_value, seams_call, seams_call_value,
-    span_limits_call, span_limits_call_value,
+    beam_call, beam_call_value, fasteners_call, fasteners_call_value, fill_call, fill_call_value, length_call,
+    nest_call, nest_call_value, panels_call, panels_call_value, plate_call, plate_call_value, seams_call,
+    seams_call_value, span_limits_call, span_limits_call_value,
 };
 use order::{in_order, unsaid};
 use serde::{Deserialize, Serialize};
