@@ -17,12 +17,14 @@ enum Cell {
     Inner(&'static str),
     /// The same, always a float.
     InnerReal(&'static str),
+    /// What a list of the item's has at the inner item's place, or without such a list the item itself; always a float.
+    BesideReal(&'static str, &'static str),
     /// The item's place in its list, from 1.
     Place,
     /// How many items a list of the item's has.
     Count(&'static str),
 }
-use Cell::{Count, Inner, InnerReal, Own, Place, Real};
+use Cell::{BesideReal, Count, Inner, InnerReal, Own, Place, Real};
 
 /// A list of the plan's JSON, and what of it stands in columns.
 struct Table {
@@ -33,7 +35,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 6] = [
+const TABLES: [Table; 7] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -79,7 +81,7 @@ const TABLES: [Table; 6] = [
             ("member", Own("/member")),
             ("kind", Own("/kind")),
             ("seam", Own("/seam")),
-            ("x", Real("/station")),
+            ("x", BesideReal("/stations", "/station")),
             ("y", InnerReal("")),
         ],
     },
@@ -130,6 +132,23 @@ const TABLES: [Table; 6] = [
             ("beam_utilisation", Real("/beam/utilisation")),
         ],
     },
+    Table {
+        name: "tolerance",
+        list: "/tolerance/seams",
+        inside: None,
+        columns: &[
+            ("seam", Own("/seam")),
+            ("member", Own("/member")),
+            ("fore_planned", Real("/fore/planned")),
+            ("fore_worst", Real("/fore/worst")),
+            ("fore_root_sum_square", Real("/fore/root_sum_square")),
+            ("fore_chance_short", Real("/fore/chance_short")),
+            ("aft_planned", Real("/aft/planned")),
+            ("aft_worst", Real("/aft/worst")),
+            ("aft_root_sum_square", Real("/aft/root_sum_square")),
+            ("aft_chance_short", Real("/aft/chance_short")),
+        ],
+    },
 ];
 
 /// The names of the tables.
@@ -157,6 +176,8 @@ pub(crate) fn unknown(name: &str) -> Error {
 
 struct Row<'a> {
     place: usize,
+    /// The inner item's place in its list, from 0.
+    inside: usize,
     item: &'a Value,
     inner: &'a Value,
 }
@@ -168,6 +189,10 @@ impl Row<'_> {
             Real(pointer) => real(self.item.pointer(pointer)),
             Inner(pointer) => self.inner.pointer(pointer).cloned().unwrap_or_default(),
             InnerReal(pointer) => real(self.inner.pointer(pointer)),
+            BesideReal(list, own) => {
+                let beside = self.item.pointer(list).and_then(|list| list.get(self.inside));
+                real(beside.or_else(|| self.item.pointer(own)))
+            }
             Place => self.place.into(),
             Count(pointer) => self.item.pointer(pointer).and_then(Value::as_array).map_or(0, Vec::len).into(),
         }
@@ -184,9 +209,10 @@ fn rows<'a>(plan: &'a Value, table: &Table) -> Vec<Row<'a>> {
     for (index, item) in list(plan, table.list).into_iter().flatten().enumerate() {
         let place = index + 1;
         match table.inside {
-            None => rows.push(Row { place, item, inner: &Value::Null }),
-            Some(inside) => {
-                rows.extend(list(item, inside).into_iter().flatten().map(|inner| Row { place, item, inner }));
+            None => rows.push(Row { place, inside: 0, item, inner: &Value::Null }),
+            Some(name) => {
+                let inner = list(item, name).into_iter().flatten().enumerate();
+                rows.extend(inner.map(|(inside, inner)| Row { place, inside, item, inner }));
             }
         }
     }

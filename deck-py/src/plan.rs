@@ -261,6 +261,18 @@ impl Plan {
         self.document.record(py, "span", "Span")
     }
 
+    /// What errors of measuring, sawing and setting leave of each seam's bearing; None where the job reckons with none.
+    #[getter]
+    fn tolerance<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "tolerance", "Tolerance")
+    }
+
+    /// What mends flanges too narrow for two rows of fasteners; None where the job does not ask.
+    #[getter]
+    fn narrow_flange<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "narrow_flange", "NarrowFlanges")
+    }
+
     /// What to know before acting on the plan; what this job triggered comes first.
     #[getter]
     fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
@@ -277,14 +289,14 @@ impl Plan {
     /// A list of the plan in columns, of which pandas and polars make a data frame.
     ///
     /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
-    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, or for each
-    /// panel whose strength is known. Without such the columns are there, and empty. Lengths are floats in `unit`: a
-    /// column is of one type in every plan.
+    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, for each
+    /// panel whose strength is known, or for each seam whose errors are reckoned with. Without such the columns are there,
+    /// and empty. Lengths are floats in `unit`: a column is of one type in every plan.
     ///
     /// Parameters
     /// ----------
     /// name : str
-    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff` or `span`.
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span` or `tolerance`.
     ///
     /// Raises
     /// ------

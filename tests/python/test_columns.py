@@ -19,7 +19,7 @@ def rows(columns: dict[str, list[Any]]) -> list[dict[str, Any]]:
 
 def test_columns_are_the_plans_lists(demo: Path) -> None:
     plan = deck_py.plan(demo)
-    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span"]
+    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span", "tolerance"]
     frames = {name: rows(plan.frame(name)) for name in plan.frames}
     assert [row["label"] for row in frames["panels"]] == [panel.label for panel in plan.panels]
     for row, panel in zip(frames["panels"], plan.panels, strict=True):
@@ -62,7 +62,7 @@ def test_strength_stands_in_columns(small: dict[str, Any]) -> None:
 
 
 def test_an_unknown_list_is_refused(small: dict[str, Any]) -> None:
-    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span."):
+    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span, tolerance."):
         deck_py.plan(small).frame("panel")
 
 

@@ -13,6 +13,7 @@
 mod boards;
 mod call;
 mod check;
+mod narrow_flange;
 mod read;
 #[cfg(feature = "schema")]
 mod schema;
@@ -20,15 +21,20 @@ mod settings;
 mod span;
 mod specs;
 pub(crate) mod texts;
+mod tolerance;
 
-pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+pub use call::{
+    BeamCall, FastenersCall, FillCall, LengthCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall,
+};
 pub use check::Checked;
+pub use narrow_flange::NarrowFlangeSpec;
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Service, Settings, Shop};
+pub use settings::{Assumed, Mending, Service, Settings, Shop, Tolerance};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
+pub use tolerance::{ErrorSpec, ToleranceSpec, UnevenError};
 
 use crate::error::Error;
 use crate::frame::FrameSpec;
@@ -96,6 +102,12 @@ pub struct Job {
     /// The panel's rating and the loads that the user chose, for figures of strength.
     #[serde(default, skip_serializing_if = "SpanSpec::is_empty")]
     pub span: SpanSpec,
+    /// How far off measuring, sawing and setting may be; none: nothing is said of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tolerance: Option<ToleranceSpec>,
+    /// What flanges too narrow for two rows are mended with; none: what is short is told, and nothing is bought for it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub narrow_flange: Option<NarrowFlangeSpec>,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -132,6 +144,8 @@ impl Job {
             saw: SawSpec::new(),
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
+            tolerance: None,
+            narrow_flange: None,
             rounded: read::Roundings::default(),
         }
     }
@@ -196,6 +210,20 @@ impl Job {
     #[must_use]
     pub fn span(mut self, span: SpanSpec) -> Job {
         self.span = span;
+        self
+    }
+
+    /// With errors of measuring, sawing and setting.
+    #[must_use]
+    pub fn tolerance(mut self, tolerance: ToleranceSpec) -> Job {
+        self.tolerance = Some(tolerance);
+        self
+    }
+
+    /// With what narrow flanges are mended with.
+    #[must_use]
+    pub fn narrow_flange(mut self, spec: NarrowFlangeSpec) -> Job {
+        self.narrow_flange = Some(spec);
         self
     }
 

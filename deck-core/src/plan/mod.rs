@@ -7,8 +7,10 @@ mod basis;
 mod checks;
 mod document;
 mod inside;
+mod narrow_flange;
 mod parts;
 mod span;
+mod tolerance;
 mod warn;
 
 pub use basis::Basis;
@@ -18,6 +20,9 @@ pub use span::{
     Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone,
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
+
+pub use narrow_flange::NarrowFlanges;
+pub use tolerance::{ErrorShares, PlanTolerance};
 
 use crate::error::Error;
 use crate::fasteners::fasteners;
@@ -150,6 +155,7 @@ impl<'a> Planner<'a> {
     /// What follows from a layout.
     fn build(&mut self, plan: &mut Plan, checked: &Checked, layout: &SeamLayout) -> Result<(), Error> {
         let settings = &checked.settings;
+        plan.tolerance = tolerance::tolerance(checked, layout);
         self.tell(Step::Panels);
         let boards: Vec<Panel> = panels(&checked.outline, layout, &checked.openings, checked.thickness);
         self.tell(Step::Fasteners);
@@ -169,7 +175,13 @@ impl<'a> Planner<'a> {
             frame: &checked.frame,
             outline: &checked.outline,
         };
-        plan.takeoff = Some(takeoff(&input, &parts::purchase_rules(&settings.shop)));
+        let buying = parts::purchase_rules(&settings.shop);
+        let mut order = takeoff(&input, &buying);
+        plan.narrow_flange = narrow_flange::narrow_flanges(checked, layout, &boards);
+        if let Some(flanges) = &plan.narrow_flange {
+            order.add_mends(&flanges.parts, flanges.angle_leg, &buying, &settings.notation);
+        }
+        plan.takeoff = Some(order);
         plan.panels = boards;
         plan.fasteners = Some(fastening);
         plan.sheets = Some(sheets);

@@ -120,6 +120,12 @@ pub enum Item {
     MemberTape,
     /// Sealer for sawn edges.
     EdgeSealer,
+    /// Angles beside flanges that are too narrow.
+    Angle,
+    /// Cleats beside flanges that are too narrow.
+    Cleat,
+    /// Screws that hold angles and cleats.
+    MendScrew,
 }
 
 /// A count of pieces, or a length.

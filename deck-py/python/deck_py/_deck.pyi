@@ -15,6 +15,7 @@ from .types import (
     Checks,
     LayoutCost,
     Member,
+    NarrowFlanges,
     NoLayout,
     Opening,
     PanelOpening,
@@ -31,6 +32,8 @@ from .types import (
     Side,
     Span,
     Takeoff,
+    Taper,
+    Tolerance,
     Tree,
     Unit,
     Unplaced,
@@ -125,6 +128,10 @@ class Plan:
     @property
     def span(self) -> Span: ...
     @property
+    def narrow_flange(self) -> NarrowFlanges | None: ...
+    @property
+    def tolerance(self) -> Tolerance | None: ...
+    @property
     def cautions(self) -> Records[Caution]: ...
     @property
     def frames(self) -> list[str]: ...
@@ -151,6 +158,8 @@ class Panel:
     def length(self) -> float: ...
     @property
     def width(self) -> float: ...
+    @property
+    def taper(self) -> Taper | None: ...
     @property
     def diagonal(self) -> float: ...
     @property

@@ -6,14 +6,17 @@
 mod cover;
 mod cuts;
 mod fastening_sheet;
+mod frame_sheet;
 mod panel_sheet;
 mod panel_tables;
 mod plan_view;
+mod remedy_sheet;
 mod saw_drawing;
 mod saw_sheet;
 mod span_notes;
 mod span_picture;
 mod span_sheet;
+mod tolerance_sheet;
 mod waste;
 
 use super::desk::Desk;
@@ -22,9 +25,12 @@ use super::page::Page;
 /// Every sheet of the job, in the order of the packet.
 pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     let mut sheets = plan_view::pages(desk);
+    sheets.extend(frame_sheet::pages(desk));
     sheets.extend(panel_sheet::pages(desk));
     sheets.extend(saw_sheet::pages(desk));
     sheets.extend(fastening_sheet::pages(desk));
+    sheets.extend(remedy_sheet::pages(desk));
+    sheets.extend(tolerance_sheet::pages(desk));
     sheets.extend(span_sheet::pages(desk));
     let mut pages = cover::pages(desk, &sheets);
     pages.extend(sheets);

@@ -7,9 +7,10 @@ mod parts;
 mod settings;
 mod span;
 mod stock;
+mod tolerance;
 
 use super::settings::{Settings, asked};
-use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec};
+use super::{ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
@@ -78,6 +79,8 @@ pub(super) struct Parts<'a> {
     pub(super) span: &'a SpanSpec,
     /// Where each of the point loads stands in the input.
     pub(super) point_places: &'a [usize],
+    pub(super) tolerance: Option<&'a ToleranceSpec>,
+    pub(super) narrow_flange: Option<&'a NarrowFlangeSpec>,
 }
 
 impl<'a> Parts<'a> {
@@ -108,6 +111,8 @@ impl<'a> Parts<'a> {
             shop,
             span: UNASKED,
             point_places: &[],
+            tolerance: None,
+            narrow_flange: None,
         }
     }
 
@@ -141,6 +146,8 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         shop: &job.shop,
         span: &job.span,
         point_places: &points,
+        tolerance: job.tolerance.as_ref(),
+        narrow_flange: job.narrow_flange.as_ref(),
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -159,6 +166,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);
     span::span(parts, outline.as_ref(), faults);
+    tolerance::tolerance(parts, faults);
     let (outline, frame) = (outline?, frame?);
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
     Some(Checked {

@@ -1,6 +1,12 @@
 //! The settings of a plan: what the job gives, and the defaults for the rest, with those that it assumed.
 
 pub(super) mod asked;
+mod errors;
+
+mod mending;
+
+pub use errors::Tolerance;
+pub use mending::Mending;
 
 use super::check::Parts;
 use super::specs::{Face, Paper};
@@ -27,6 +33,10 @@ pub struct Settings {
     pub shop: Shop,
     /// What the boards are held against where their strength is asked for.
     pub service: Service,
+    /// The errors that the plan reckons with; none: the job asks for none.
+    pub tolerance: Option<Tolerance>,
+    /// What narrow flanges are mended with; none: the job does not ask.
+    pub narrow_flange: Option<Mending>,
     /// The defaults that were taken and that no source settles, in the order of the table of defaults.
     pub assumed: Vec<Assumed>,
 }
@@ -122,7 +132,19 @@ impl Settings {
         let saw = take.saw(parts);
         let shop = take.shop(parts, wall, least_bearing);
         let service = take.service(parts);
-        Settings { rules, schedule, saw, notation: take.notation, shop, service, assumed: take.in_order() }
+        let tolerance = parts.tolerance.map(|spec| Tolerance::resolve(&mut take, spec));
+        let narrow_flange = parts.narrow_flange.map(|spec| Mending::resolve(&mut take, spec, schedule.edge_spacing));
+        Settings {
+            rules,
+            schedule,
+            saw,
+            notation: take.notation,
+            shop,
+            service,
+            tolerance,
+            narrow_flange,
+            assumed: take.in_order(),
+        }
     }
 }
 

@@ -3,7 +3,8 @@
 from .._record import Record, Records
 from .beams import BeamSpan, BeamSupport, Peak, PlateError, PlatePeak, PlateRange, PlateState, Range
 from .cautions import Caution
-from .fasteners import Row
+from .fasteners import Row, RowSlant
+from .flanges import MendPart, NarrowFlanges, RemedyCheck, SeamRemedy, Skew
 from .frame import Assumed, Basis, Fastener, Member, Rounded, Standing
 from .given import (
     Effort,
@@ -28,8 +29,8 @@ from .given import (
     Unit,
 )
 from .holds import Distance, FastenerSpan, Held, RowHold, ScrewHold
-from .seams import Bay, Board, LayoutCost, NoLayout, Seam
-from .shapes import Arc, Bounds, Checks, Edge, Opening, PanelOpening, Point, Side, SquareCheck, Stack
+from .seams import Bay, Board, LayoutCost, NoLayout, Seam, SeamEnds
+from .shapes import Arc, Bounds, Checks, Edge, Opening, PanelOpening, Point, Side, SquareCheck, Stack, Taper
 from .sheets import BoatCost, Cut, Inside, Leaf, Placement, Rectangle, Sheet, Tree, Unplaced
 from .span import (
     Axis,
@@ -51,6 +52,7 @@ from .span import (
     UniformCheck,
 )
 from .takeoff import Amount, Takeoff, TakeoffLine
+from .tolerance import BearingTolerance, ErrorShares, LastBoard, SeamTolerance, Spread, Tolerance
 
 __all__ = [
     "Amount",
@@ -62,6 +64,7 @@ __all__ = [
     "BeamSpan",
     "BeamSupport",
     "Bearing",
+    "BearingTolerance",
     "Blocking",
     "Board",
     "BoatCost",
@@ -74,6 +77,7 @@ __all__ = [
     "Edge",
     "Effort",
     "Enough",
+    "ErrorShares",
     "Fastener",
     "FastenerSpan",
     "Given",
@@ -96,12 +100,15 @@ __all__ = [
     "GivenSupport",
     "Held",
     "Inside",
+    "LastBoard",
     "LayoutCost",
     "Leaf",
     "Limit",
     "Limits",
     "Load",
     "Member",
+    "MendPart",
+    "NarrowFlanges",
     "NoLayout",
     "Opening",
     "PanelOpening",
@@ -119,23 +126,32 @@ __all__ = [
     "Record",
     "Records",
     "Rectangle",
+    "RemedyCheck",
     "Rounded",
     "Row",
     "RowHold",
+    "RowSlant",
     "Sag",
     "ScrewHold",
     "Seam",
+    "SeamEnds",
+    "SeamRemedy",
+    "SeamTolerance",
     "Service",
     "Sheet",
     "Side",
+    "Skew",
     "SpacingLimit",
     "Span",
     "SpanBay",
+    "Spread",
     "SquareCheck",
     "Stack",
     "Standing",
     "Takeoff",
     "TakeoffLine",
+    "Taper",
+    "Tolerance",
     "Tree",
     "UniformCheck",
     "Unit",
