@@ -29,7 +29,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 6] = [
+const TABLES: [Table; 8] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -124,6 +124,34 @@ const TABLES: [Table; 6] = [
             ("beam_governing", Own("/beam/governing")),
             ("beam_allowable_psf", Own("/beam/allowable_psf")),
             ("beam_utilisation", Own("/beam/utilisation")),
+        ],
+    },
+    Table {
+        name: "quote",
+        list: "/quote/lines",
+        inside: None,
+        columns: &[
+            ("group", Own("/group")),
+            ("description", Own("/description")),
+            ("quantity", Own("/quantity")),
+            ("unit", Own("/unit")),
+            ("rate", Own("/rate")),
+            ("amount", Own("/amount")),
+        ],
+    },
+    Table {
+        name: "labour",
+        list: "/quote/labour/tasks",
+        inside: None,
+        columns: &[
+            ("task", Own("/task")),
+            ("words", Own("/words")),
+            ("low", Own("/low")),
+            ("likely", Own("/likely")),
+            ("high", Own("/high")),
+            ("mean", Own("/mean")),
+            ("deviation", Own("/deviation")),
+            ("source", Own("/source")),
         ],
     },
 ];

@@ -8,6 +8,7 @@ use crate::job::Source;
 use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panel::Panel;
+use crate::quote::Quote;
 use deck_core::{Error, Fault, Kind, draw};
 use pyo3::prelude::*;
 use pyo3::types::PyDict;
@@ -191,6 +192,25 @@ impl Plan {
         self.document.get(py, "takeoff")
     }
 
+    /// How the old deck comes off; None where the job does not speak of it.
+    #[getter]
+    fn strip_out<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "strip_out")
+    }
+
+    /// What comes off the boat and what goes on, as mass only; None where the job does not speak of the old deck.
+    #[getter]
+    fn weights<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "weights")
+    }
+
+    /// What the job costs; None where it asks for no quote.
+    #[getter]
+    fn quote(&self) -> Result<Option<Quote>, Failure> {
+        let part = self.document.part("quote");
+        if part.value.is_null() { Ok(None) } else { Ok(Some(Quote::new(part)?)) }
+    }
+
     /// What the boards take on their supports, and what the fasteners hold: figures for a person to judge.
     #[getter]
     fn span<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
@@ -213,13 +233,13 @@ impl Plan {
     /// A list of the plan in columns, of which pandas and polars make a data frame.
     ///
     /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
-    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, or for each
-    /// panel whose strength is known. Without such the columns are there, and empty. Lengths are numbers in `unit`.
+    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, for each
+    /// panel whose strength is known, for each line of the quote, or for each task behind it. Without such the columns are there, and empty. Lengths are numbers in `unit`.
     ///
     /// Parameters
     /// ----------
     /// name : str
-    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff` or `span`.
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span`, `quote` or `labour`.
     ///
     /// Raises
     /// ------

@@ -12,6 +12,7 @@ mod load_spans;
 mod nest;
 mod panel_agencies;
 mod plate_cases;
+mod refit;
 mod screws;
 mod sheets;
 mod squareness;

@@ -13,22 +13,28 @@
 mod boards;
 mod call;
 mod check;
+mod covering;
+mod quote;
 mod read;
 #[cfg(feature = "schema")]
 mod schema;
 mod settings;
 mod span;
 mod specs;
+mod strip_out;
 pub(crate) mod texts;
 
 pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
 pub use check::Checked;
+pub use covering::{AdhesiveKind, AdhesiveSpec, CoveringSpec};
+pub use quote::{LabourSpec, QuoteSpec, TaskSpec};
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Service, Settings, Shop};
+pub use settings::{Assumed, Cover, OldDeck, Service, Settings, Shop};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
+pub use strip_out::StripOutSpec;
 
 use crate::error::Error;
 use crate::frame::FrameSpec;
@@ -96,6 +102,15 @@ pub struct Job {
     /// The panel's rating and the loads that the user chose, for figures of strength.
     #[serde(default, skip_serializing_if = "SpanSpec::is_empty")]
     pub span: SpanSpec,
+    /// Roll goods over the deck. Left out: the plan says nothing of them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub covering: Option<CoveringSpec>,
+    /// The old deck, and how it comes off. Left out: the plan says nothing of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strip_out: Option<StripOutSpec>,
+    /// Prices and hours. Left out: there is no quote.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub quote: Option<QuoteSpec>,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -132,6 +147,9 @@ impl Job {
             saw: SawSpec::new(),
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
+            covering: None,
+            strip_out: None,
+            quote: None,
             rounded: read::Roundings::default(),
         }
     }
@@ -196,6 +214,27 @@ impl Job {
     #[must_use]
     pub fn span(mut self, span: SpanSpec) -> Job {
         self.span = span;
+        self
+    }
+
+    /// With roll goods over the deck.
+    #[must_use]
+    pub fn covering(mut self, covering: CoveringSpec) -> Job {
+        self.covering = Some(covering);
+        self
+    }
+
+    /// With the old deck, and how it comes off.
+    #[must_use]
+    pub fn strip_out(mut self, strip_out: StripOutSpec) -> Job {
+        self.strip_out = Some(strip_out);
+        self
+    }
+
+    /// With prices and hours.
+    #[must_use]
+    pub fn quote(mut self, quote: QuoteSpec) -> Job {
+        self.quote = Some(quote);
         self
     }
 

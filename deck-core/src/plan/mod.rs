@@ -5,11 +5,15 @@
 
 mod basis;
 mod checks;
+mod covering;
 mod document;
 mod inside;
 mod parts;
+mod quote;
 mod span;
+mod strip_out;
 mod warn;
+mod weights;
 
 pub use basis::Basis;
 pub use checks::{CheckDimensions, SquareCheck};
@@ -18,6 +22,7 @@ pub use span::{
     Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone,
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
+pub use weights::{WeightLine, WeightSide, Weights};
 
 use crate::error::Error;
 use crate::fasteners::fasteners;
@@ -139,9 +144,13 @@ impl<'a> Planner<'a> {
         self.tell(Step::Seams);
         let found = checked.layouts();
         let mut plan = Plan::new(self.job, &checked, found);
+        plan.covering = covering::covering(&self.job.name, &checked, plan.layouts.first());
         if let Some(layout) = plan.layouts.first().cloned() {
             self.build(&mut plan, &checked, &layout)?;
         }
+        plan.strip_out = strip_out::strip_out(&checked);
+        plan.weights = weights::weights(&plan, &checked);
+        plan.quote = quote::quote(&plan, &checked);
         self.tell(Step::Cautions);
         plan.cautions = warn::cautions(&plan, &checked);
         Ok(plan)
@@ -168,6 +177,7 @@ impl<'a> Planner<'a> {
             fastener: &settings.schedule.fastener,
             frame: &checked.frame,
             outline: &checked.outline,
+            covering: plan.covering.as_ref(),
         };
         plan.takeoff = Some(takeoff(&input, &parts::purchase_rules(&settings.shop)));
         plan.panels = boards;

@@ -444,6 +444,24 @@ class Takeoff(TypedDict):
     deck_weight_lb: float
 
 
+class QuoteLine(TypedDict):
+    """A line of a quote; what has no price has no amount."""
+
+    group: Literal["materials", "labour", "disposal", "freight", "overhead", "contingency", "tax"]
+    description: str
+    quantity: float | None
+    unit: str
+    rate: float | None
+    amount: float | None
+
+
+class QuoteSum(TypedDict):
+    """The sum of a quote's group."""
+
+    group: Literal["materials", "labour", "disposal", "freight", "overhead", "contingency", "tax"]
+    amount: float
+
+
 class Caution(TypedDict):
     """Something to know before acting on a plan."""
 

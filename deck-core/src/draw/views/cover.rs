@@ -5,6 +5,7 @@ use crate::draw::desk::{Desk, count, list};
 use crate::draw::figure::{Align, Column, Table, TextSize};
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
+use crate::money::Figure;
 use crate::plan::Plan;
 use crate::takeoff::{Amount, Takeoff, TakeoffLine};
 
@@ -143,6 +144,8 @@ fn order_row(desk: &Desk<'_>, line: &TakeoffLine) -> [String; 7] {
         Amount::Count(count) => count.to_string(),
         Amount::Length(length) if length.is_zero() => "–".to_owned(),
         Amount::Length(length) => desk.running_length(*length),
+        Amount::Gallons(gallons) if *gallons == Figure::ZERO => "–".to_owned(),
+        Amount::Gallons(gallons) => desk.volume(*gallons),
     };
     let holds = line.holds.as_ref().map(|holds| format!(" of {}", amount(holds))).unwrap_or_default();
     let money = |money: Option<crate::money::Money>| money.map(|money| money.to_string()).unwrap_or_default();

@@ -60,7 +60,10 @@ const ARMS: &str = r#"{
     "gap": "1/8", "saw": {"kerf": "1/8", "keep": [12, 6]}
 }"#;
 
-const JOBS: [&str; 8] = [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS];
+const REFIT: &str = include_str!("../../../../examples/jobs/refit-24.json");
+const REFIT_METRIC: &str = include_str!("../../../../tests/golden/jobs/refit.json");
+
+const JOBS: [&str; 10] = [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS, REFIT, REFIT_METRIC];
 
 fn planned(job: &str) -> Plan {
     plan(&Job::from_json(job).unwrap()).unwrap()
@@ -227,6 +230,47 @@ fn a_deck_without_a_layout_says_why() {
     assert!(words(sheets.last().unwrap()).contains("No layout"));
 }
 
+#[test]
+fn the_sheets_on_the_rest_of_the_job_say_what_the_plan_holds() {
+    for job in [REFIT, REFIT_METRIC] {
+        let plan = planned(job);
+        let sheets = figures(&plan, Paper::Letter);
+        let all = |title: &str| {
+            let told = sheets.iter().filter(|figure| figure.title.contains(title));
+            let words: Vec<String> = told.flat_map(|figure| &figure.texts).map(|text| text.words.clone()).collect();
+            words.join(" ").replace('\u{a0}', " ")
+        };
+        let quote = plan.quote.as_ref().unwrap();
+        let page = all(": Quote");
+        for line in quote.lines.iter().filter_map(|line| line.amount).chain([quote.total]) {
+            assert!(page.contains(&line.to_string()), "{line} of {}", plan.job.name);
+        }
+        let strip = plan.strip_out.as_ref().unwrap();
+        let page = all(": Strip-out");
+        for cut in &strip.covering.cuts {
+            assert!(page.contains(&plan.basis.notation().text(*cut)), "{cut}");
+        }
+        assert!(page.contains("capacity label is not recomputed"), "{page}");
+        let laid = plan.covering.as_ref().unwrap().laid.as_ref().unwrap();
+        let page = all(": Covering");
+        for length in laid.seams.iter().map(|seam| seam.at).chain([laid.drop, laid.roll_width]) {
+            assert!(page.contains(&plan.basis.notation().text(length)), "{length}");
+        }
+        let page = all(": Openings");
+        for opening in &plan.openings {
+            assert!(page.contains(&opening.name), "{}", opening.name);
+        }
+        for words in ["safe ", "safely", "safe."] {
+            assert!(!all("").to_lowercase().contains(words), "{words}");
+        }
+    }
+    assert!(
+        !views(&planned(PLAIN))
+            .iter()
+            .any(|view| ["quote", "covering", "strip-out", "openings"].contains(&view.as_str()))
+    );
+}
+
 #[cfg(feature = "packet")]
 #[test]
 fn a_packet_has_the_same_bytes_twice() {
@@ -234,5 +278,17 @@ fn a_packet_has_the_same_bytes_twice() {
     for paper in [Paper::Letter, Paper::A4] {
         let first = crate::draw::packet(&plan, paper).unwrap();
         assert_eq!(first, crate::draw::packet(&planned(UNEVEN), paper).unwrap());
+    }
+}
+
+#[test]
+fn temp_render() {
+    let Ok(out) = std::env::var("DECK_OUT") else { return };
+    for (name, job) in [("refit", REFIT), ("metric", REFIT_METRIC), ("uneven", UNEVEN)] {
+        let plan = planned(job);
+        std::fs::write(format!("{out}/{name}.json"), plan.to_json()).unwrap();
+        for view in views(&plan) {
+            std::fs::write(format!("{out}/{name}.{view}.svg"), svg(&plan, &view).unwrap()).unwrap();
+        }
     }
 }

@@ -1,15 +1,20 @@
 //! Holds the parts of a job against each other, and builds what a plan works on.
 
 pub(super) mod calls;
+mod covering;
 mod deck;
+mod figures;
 mod frame;
 mod parts;
+mod quote;
 mod settings;
 mod span;
 mod stock;
+mod strip_out;
 
+use super::read::places::Places;
 use super::settings::{Settings, asked};
-use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec};
+use super::{CoveringSpec, ExtraPart, FasteningSpec, Job, QuoteSpec, SawSpec, ShopSpec, SpanSpec, StripOutSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
@@ -38,6 +43,12 @@ pub struct Checked {
     pub settings: Settings,
     /// What is said of strength.
     pub span: SpanSpec,
+    /// What is said of the covering.
+    pub covering: Option<CoveringSpec>,
+    /// What is said of the old deck.
+    pub strip_out: Option<StripOutSpec>,
+    /// What is said of prices and hours.
+    pub quote: Option<QuoteSpec>,
 }
 
 /// Items with the places where they stand in the input.
@@ -78,6 +89,9 @@ pub(super) struct Parts<'a> {
     pub(super) span: &'a SpanSpec,
     /// Where each of the point loads stands in the input.
     pub(super) point_places: &'a [usize],
+    pub(super) covering: Option<(&'a CoveringSpec, &'a Places)>,
+    pub(super) strip_out: Option<(&'a StripOutSpec, &'a Places)>,
+    pub(super) quote: Option<(&'a QuoteSpec, &'a Places)>,
 }
 
 impl<'a> Parts<'a> {
@@ -108,6 +122,9 @@ impl<'a> Parts<'a> {
             shop,
             span: UNASKED,
             point_places: &[],
+            covering: None,
+            strip_out: None,
+            quote: None,
         }
     }
 
@@ -126,6 +143,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
     let (openings, zones, sheets) = (places(job.openings.len()), places(job.keep_clear.len()), places(job.stock.len()));
     let extra = places(job.extra_parts.len());
     let points = places(job.span.points.as_ref().map_or(0, Vec::len));
+    let in_order = Places::new();
     let parts = Parts {
         unit: job.unit,
         deck: Some(&job.deck),
@@ -141,6 +159,9 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         shop: &job.shop,
         span: &job.span,
         point_places: &points,
+        covering: job.covering.as_ref().map(|spec| (spec, &in_order)),
+        strip_out: job.strip_out.as_ref().map(|spec| (spec, &in_order)),
+        quote: job.quote.as_ref().map(|spec| (spec, &in_order)),
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -159,6 +180,9 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);
     span::span(parts, outline.as_ref(), faults);
+    covering::covering(parts, outline.as_ref(), faults);
+    strip_out::strip_out(parts, outline.as_ref(), frame.as_ref(), faults);
+    quote::quote(parts, faults);
     let (outline, frame) = (outline?, frame?);
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
     Some(Checked {
@@ -171,6 +195,9 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
         thickness: thickness?,
         settings,
         span: parts.span.clone(),
+        covering: parts.covering.map(|(spec, _)| spec.clone()),
+        strip_out: parts.strip_out.map(|(spec, _)| spec.clone()),
+        quote: parts.quote.map(|(spec, _)| spec.clone()),
     })
 }
 

@@ -6,18 +6,24 @@
 
 mod at;
 mod call;
+mod covering;
 mod deck;
 mod frame;
 mod order;
 mod panel;
+pub(super) mod places;
+mod quote;
 mod span;
 mod specs;
 mod stock;
+mod strip_out;
 mod text;
 mod words;
 
 use super::check::{Listing, Parts, examine};
-use super::{ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec, SpanSpec};
+use super::{
+    CoveringSpec, ExtraPart, FasteningSpec, Job, QuoteSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec, StripOutSpec,
+};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
@@ -29,6 +35,7 @@ pub(super) use call::{
     span_limits_call, span_limits_call_value,
 };
 use order::{in_order, unsaid};
+use places::Placed;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -88,6 +95,9 @@ struct Draft {
     shop: ShopSpec,
     span: SpanSpec,
     point_places: Vec<usize>,
+    covering: Option<Placed<CoveringSpec>>,
+    strip_out: Option<Placed<StripOutSpec>>,
+    quote: Option<Placed<QuoteSpec>>,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -172,6 +182,9 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         shop: fields.defaulted("shop", notes, specs::shop),
         span,
         point_places,
+        covering: fields.optional("covering", notes, covering::covering),
+        strip_out: fields.optional("strip_out", notes, strip_out::strip_out),
+        quote: fields.optional("quote", notes, quote::quote),
     };
     fields.close(notes);
     draft
@@ -204,6 +217,9 @@ impl Draft {
             shop: &self.shop,
             span: &self.span,
             point_places: &self.point_places,
+            covering: self.covering.as_ref().map(|placed| (&placed.spec, &placed.places)),
+            strip_out: self.strip_out.as_ref().map(|placed| (&placed.spec, &placed.places)),
+            quote: self.quote.as_ref().map(|placed| (&placed.spec, &placed.places)),
         }
     }
 
@@ -216,6 +232,9 @@ impl Draft {
             .saw(self.saw)
             .shop(self.shop)
             .span(self.span);
+        job.covering = self.covering.map(|placed| placed.spec);
+        job.strip_out = self.strip_out.map(|placed| placed.spec);
+        job.quote = self.quote.map(|placed| placed.spec);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
         Some(job)
     }

@@ -1,6 +1,11 @@
 //! The settings of a plan: what the job gives, and the defaults for the rest, with those that it assumed.
 
 pub(super) mod asked;
+mod covering;
+mod old_deck;
+
+pub use covering::Cover;
+pub use old_deck::OldDeck;
 
 use super::check::Parts;
 use super::specs::{Face, Paper};
@@ -27,6 +32,10 @@ pub struct Settings {
     pub shop: Shop,
     /// What the boards are held against where their strength is asked for.
     pub service: Service,
+    /// The old deck, where something is said of it.
+    pub old_deck: Option<OldDeck>,
+    /// The covering, where there is one.
+    pub cover: Option<Cover>,
     /// The defaults that were taken and that no source settles, in the order of the table of defaults.
     pub assumed: Vec<Assumed>,
 }
@@ -122,7 +131,18 @@ impl Settings {
         let saw = take.saw(parts);
         let shop = take.shop(parts, wall, least_bearing);
         let service = take.service(parts);
-        Settings { rules, schedule, saw, notation: take.notation, shop, service, assumed: take.in_order() }
+        let (old_deck, cover) = (take.old_deck(parts), take.cover(parts));
+        Settings {
+            rules,
+            schedule,
+            saw,
+            notation: take.notation,
+            shop,
+            service,
+            old_deck,
+            cover,
+            assumed: take.in_order(),
+        }
     }
 }
 

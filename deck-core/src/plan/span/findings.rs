@@ -7,11 +7,7 @@ use crate::span::Axis;
 impl PlanSpan {
     /// The findings that cautions are made of.
     pub(in crate::plan) fn findings(&self) -> SpanFindings {
-        let over = self.panels.iter().filter_map(|panel| {
-            let above = panel.utilisations().into_iter().filter(|(_, utilisation)| *utilisation > 1.0);
-            let above: Vec<String> = above.map(|(check, ratio)| format!("{check}, {ratio} of the limit")).collect();
-            (!above.is_empty()).then(|| format!("panel {}: {}", panel.panel, above.join("; ")))
-        });
+        let over = self.panels.iter().filter_map(over);
         let placed =
             self.points.iter().filter_map(|point| Some(format!("{}: {}", point.name, point.no_figure.as_ref()?)));
         SpanFindings {
@@ -34,6 +30,22 @@ impl PlanSpan {
         });
         over.collect()
     }
+}
+
+/// The worst of a board's loads that pass a limit, and how many others there are: those are in the notes on strength.
+fn over(panel: &PanelSpan) -> Option<String> {
+    let above: Vec<(String, f64)> =
+        panel.utilisations().into_iter().filter(|(_, utilisation)| *utilisation > 1.0).collect();
+    let worst = above.iter().fold(None, |worst: Option<&(String, f64)>, check| match worst {
+        Some(worst) if worst.1 >= check.1 => Some(worst),
+        _ => Some(check),
+    });
+    let (check, ratio) = worst?;
+    let others = match above.len() - 1 {
+        0 => String::new(),
+        others => format!("; {others} more over theirs"),
+    };
+    Some(format!("panel {}: {check}, {ratio} of the limit{others}", panel.panel))
 }
 
 fn no_figure(panel: &PanelSpan) -> Option<String> {
