@@ -192,6 +192,12 @@ impl Plan {
         self.document.get(py, "takeoff")
     }
 
+    /// Roll goods over the deck: roll, seams, cut list, glue; None where the job has none.
+    #[getter]
+    fn covering<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.get(py, "covering")
+    }
+
     /// How the old deck comes off; None where the job does not speak of it.
     #[getter]
     fn strip_out<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {

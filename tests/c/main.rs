@@ -11,6 +11,7 @@ mod example;
 mod header;
 mod malformed;
 mod programs;
+mod quotes;
 mod readme;
 mod statuses;
 mod threads;

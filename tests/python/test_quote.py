@@ -31,8 +31,8 @@ def test_a_quote_adds_up_in_python_and_in_csv() -> None:
 
 def test_a_job_without_these_sections_has_none_of_them(small: dict[str, Any]) -> None:
     plan = deck_py.plan(small)
-    assert (plan.quote, plan.strip_out, plan.weights) == (None, None, None)
-    assert not {"quote", "strip_out", "weights"} & plan.to_dict().keys()
+    assert (plan.quote, plan.strip_out, plan.weights, plan.covering) == (None, None, None, None)
+    assert not {"quote", "strip_out", "weights", "covering"} & plan.to_dict().keys()
 
 
 def test_the_ledger_is_mass_only() -> None:
@@ -43,3 +43,15 @@ def test_the_ledger_is_mass_only() -> None:
     assert abs(removed - weights["removed_lb"]) < 0.06 and abs(added - weights["added_lb"]) < 0.06
     assert "capacity label is not recomputed" in weights["caution"]
     assert not any("capacity" in key for key in weights)
+
+
+def test_the_covering_is_in_the_takeoff_and_in_the_quote() -> None:
+    plan = deck_py.plan(REFIT)
+    assert plan.covering is not None and plan.takeoff is not None and plan.quote is not None
+    laid = plan.covering["laid"]
+    line = next(line for line in plan.takeoff["lines"] if line["item"] == "covering")
+    assert (line["buy"], line["needed"]["amount"], line["unit"]) == (laid["buy"], laid["length"], "foot")
+    quoted = next(each for each in plan.quote.lines if each["description"] == laid["roll"])
+    assert quoted["amount"] == line["cost"]
+    glue = next(line for line in plan.takeoff["lines"] if line["item"] == "adhesive")
+    assert glue["needed"]["measure"] == "gallons" and glue["buy"] == plan.covering["glue"]["cans"]

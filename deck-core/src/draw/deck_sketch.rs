@@ -52,15 +52,11 @@ pub(super) fn draw(
     under: impl FnOnce(&mut Figure, &Mapping),
 ) -> Micrometres {
     let plan = desk.plan;
-    let depth = |side, marks: &[At]| running(side, 0, (room.top, room.bottom), marks, &UNPLACED).depth();
     let longest = around.above.iter().map(|mark| width(&mark.words, SIZE, mark.bold)).max().unwrap_or(0);
-    let inner = Rect::new(
-        room.left + depth(Side::Left, &around.left),
-        room.top + longest + 9 * MILLIMETRE,
-        room.right - depth(Side::Right, &around.right),
-        room.bottom - 3 * MILLIMETRE,
-    );
-    let (mapping, deck) = bow_up::fitted(inner, (plan.deck.beam, plan.deck.length), desk.ruler.unit());
+    let (mapping, deck) = fitted(desk, room, around, longest + 9 * MILLIMETRE);
+    // Figures above stand upright where they are crowded; where they lie level, the deck has their room.
+    let above = running(Side::Above, deck.top, (room.left, room.right), &around.above, &mapping).depth();
+    let (mapping, deck) = fitted(desk, room, around, above + 3 * MILLIMETRE);
     page.frame = page.frame.clone().scale(mapping.scale, desk.ruler.unit());
     let figure = &mut page.figure;
     for member in &plan.frame {
@@ -81,6 +77,19 @@ pub(super) fn draw(
     running(Side::Right, deck.right, limits, &around.right, &mapping).draw(figure);
     running(Side::Above, deck.top, (room.left, room.right), &around.above, &mapping).draw(figure);
     deck.bottom + 2 * MILLIMETRE
+}
+
+/// The deck below that much room for the figures above, and between those at its sides.
+fn fitted(desk: &Desk<'_>, room: Rect, around: &Around, above: Micrometres) -> (Mapping, Rect) {
+    let plan = desk.plan;
+    let depth = |side, marks: &[At]| running(side, 0, (room.top, room.bottom), marks, &UNPLACED).depth();
+    let inner = Rect::new(
+        room.left + depth(Side::Left, &around.left),
+        room.top + above,
+        room.right - depth(Side::Right, &around.right),
+        room.bottom - 3 * MILLIMETRE,
+    );
+    bow_up::fitted(inner, (plan.deck.beam, plan.deck.length), desk.ruler.unit())
 }
 
 fn running(side: Side, edge: Micrometres, limits: (Micrometres, Micrometres), marks: &[At], on: &Mapping) -> Running {

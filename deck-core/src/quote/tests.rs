@@ -60,12 +60,14 @@ fn lines_add_up_to_the_cent() {
     let mut own = Task::new("fit", "fit", hours(1, 2, 9), "shop");
     own.rate = Some(money("99.99"));
     let tasks = [own, Task::new("test", "test", hours(1, 1, 2), "shop")];
-    let mut terms = Terms::default();
-    terms.overhead_percent = Some(Figure::scaled(125, 1));
-    terms.contingency_percent = Some(Figure::of(10));
-    terms.tax_percent = Some(Figure::scaled(7125, 3));
-    terms.tax_on = TaxOn::Materials;
-    terms.disposal = Some(money("120"));
+    let terms = Terms {
+        overhead_percent: Some(Figure::scaled(125, 1)),
+        contingency_percent: Some(Figure::of(10)),
+        tax_percent: Some(Figure::scaled(7125, 3)),
+        tax_on: TaxOn::Materials,
+        disposal: Some(money("120")),
+        ..Terms::default()
+    };
     let materials = [ExtraMaterial::new("filler, \"grey\"", Figure::scaled(15, 1), "can", money("13.33"))];
     let found = quote(&QuoteInput { materials: &materials, ..input(&tasks, &terms) });
     let amounts: Vec<String> = found.lines.iter().map(|line| line.amount.unwrap().to_string()).collect();

@@ -415,9 +415,9 @@ class BoatCost(TypedDict):
 
 
 class Amount(TypedDict):
-    """A count of pieces, or a length."""
+    """A count of pieces, a length, or US gallons."""
 
-    measure: Literal["count", "length"]
+    measure: Literal["count", "length", "gallons"]
     amount: float
     amount_text: NotRequired[str]
 
@@ -425,7 +425,7 @@ class Amount(TypedDict):
 class TakeoffLine(TypedDict):
     """One material to buy."""
 
-    item: Literal["sheet", "offcut", "fastener", "seam-tape", "member-tape", "edge-sealer"]
+    item: Literal["sheet", "offcut", "fastener", "seam-tape", "member-tape", "edge-sealer", "covering", "adhesive"]
     description: str
     needed: Amount
     spare: Amount

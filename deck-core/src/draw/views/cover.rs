@@ -2,7 +2,7 @@
 
 use crate::cautions::{Caution, Source};
 use crate::draw::desk::{Desk, count, list};
-use crate::draw::figure::{Align, Column, Table, TextSize};
+use crate::draw::figure::{Align, Column, MILLIMETRE, Table, TextSize};
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
 use crate::money::Figure;
@@ -193,7 +193,11 @@ fn cautions(desk: &Desk<'_>, flow: &mut Flow) {
             continue;
         }
         flow.heading(title);
-        let mut table = Table::new(vec![Column::words("What"), Column::words("Why"), Column::words("Goes by")]);
+        let mut table = Table::new(vec![
+            Column::words("What"),
+            Column::at_most("Why", 54 * MILLIMETRE),
+            Column::at_most("Goes by", 38 * MILLIMETRE),
+        ]);
         for caution in cautions {
             let about = if caution.about.is_empty() { String::new() } else { format!(" ({})", list(&caution.about)) };
             table.row([format!("{}{about}", caution.text), caution.reason.clone(), caution.defers_to.clone()]);

@@ -15,7 +15,7 @@ use crate::length::Length;
 use crate::money::Figure as Exact;
 
 /// The drawing takes at most this much of the sheet's height.
-const HIGHEST: Micrometres = 112 * MILLIMETRE;
+const HIGHEST: Micrometres = 150 * MILLIMETRE;
 /// Square metres to the litre for a square foot to the US gallon: 0.3048² / 3.785411784.
 const METRES_PER_LITRE: f64 = 0.024_542_391;
 
@@ -118,11 +118,14 @@ fn draw(desk: &Desk<'_>, laid: &Laid, figure: &mut Figure, mapping: &Mapping) {
         let (start, end) = (place(along.part(1, 20)), place(along.part(4, 20)));
         figure.arrow(start, end, Line::Thin);
         let room = if fore_and_aft {
-            deck_shape::band(mapping, along.part(5, 20), along.part(12, 20), from, to)
+            deck_shape::band(mapping, along.part(13, 20), along.part(18, 20), from, to)
         } else {
-            deck_shape::band(mapping, from, to, along.part(5, 20), along.part(14, 20))
+            deck_shape::band(mapping, from, to, along.part(5, 20), along.part(19, 20))
         };
-        figure.write_within(room, None, &format!("piece {}", piece.number), TextSize::HEADING, true);
+        let words = format!("piece {}", piece.number);
+        let sizes = [TextSize::HEADING, TextSize::LEAST];
+        // The first size that finds room; a piece too narrow for both is in the table.
+        let _ = sizes.into_iter().any(|size| figure.write_within(room, None, &words, size, true));
     }
 }
 
@@ -139,10 +142,10 @@ fn pieces(desk: &Desk<'_>, laid: &Laid, flow: &mut Flow) {
     .size(Desk::FIGURES);
     for piece in &laid.pieces {
         let place = format!("{} to {}", signed(desk, piece.from), desk.ruler.text(piece.to));
-        let words = if piece.whole {
-            "the roll's whole width, both factory edges"
-        } else {
-            "trim to width; factory edge at the seam"
+        let words = match (piece.whole, laid.seams.is_empty()) {
+            (true, _) => "the roll's whole width, both factory edges",
+            (false, true) => "trim at the edges",
+            (false, false) => "trim to width; a factory edge at the seam",
         };
         table.row([
             piece.number.to_string(),

@@ -101,7 +101,9 @@ impl<'a> OpeningView<'a> {
         figure.fill(shape.clone(), Tone::White);
         figure.stroke(shape, Line::Outline);
         let hole = deck_shape::bounds(&mapping, &self.opening.bounds);
-        figure.write_within(hole, None, &self.size(), SIZE, true);
+        if !figure.write_within(hole, None, &self.size(), SIZE, true) {
+            figure.write_within(area.inset(MILLIMETRE), None, &self.size(), SIZE, true);
+        }
         running(Side::Left, area.left, (area.top - SIZE.em(), room.bottom), self.stations(&mapping)).draw(figure);
         running(Side::Above, area.top, (room.left, room.right), self.distances(&mapping)).draw(figure);
         area.bottom
@@ -181,7 +183,7 @@ impl<'a> OpeningView<'a> {
 
     fn table(&self) -> Table {
         let (ruler, hole, plan) = (self.desk.ruler, self.opening.bounds, self.desk.plan);
-        let mut table = Table::new(vec![Column::new("", Align::Left), Column::words("")]);
+        let mut table = Table::new(vec![Column::new("Opening", Align::Left), Column::words(self.opening.name.clone())]);
         let mut say = |name: &str, words: String| table.row([name.to_owned(), words]);
         let panels: Vec<&str> = plan
             .panels

@@ -4,7 +4,7 @@ use crate::draw::deck_shape;
 use crate::draw::deck_sketch::{self, Around, At};
 use crate::draw::desk::{Desk, count, list};
 use crate::draw::figure::{
-    Align, Column, Figure, Line, MILLIMETRE, Mapping, Micrometres, Path, Point, Rect, Table, TextSize, Tone,
+    Align, Column, Figure, Line, MILLIMETRE, Mapping, Micrometres, Path, Rect, Table, TextSize, Tone,
 };
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
@@ -16,7 +16,7 @@ use crate::plan::{WeightSide, Weights};
 use crate::strip_out::{FastenerLine, Method, OldCondition, OldCovering, OldKind, StripOut};
 
 /// The drawing takes at most this much of the sheet's height.
-const HIGHEST: Micrometres = 128 * MILLIMETRE;
+const HIGHEST: Micrometres = 150 * MILLIMETRE;
 /// Cubic metres in a cubic foot: 0.3048³.
 const CUBIC_METRES: f64 = 0.028_316_846_592;
 
@@ -82,14 +82,12 @@ fn draw(desk: &Desk<'_>, found: &StripOut, figure: &mut Figure, mapping: &Mappin
         let stretch = [mapping.point(Length::ZERO, *cut), mapping.point(desk.plan.deck.length, *cut)];
         figure.line(stretch[0], stretch[1], Line::Hidden);
     }
-    for (index, freed) in found.freed.iter().enumerate() {
+    for freed in &found.freed {
         let corner = crate::geometry::Point::new(freed.x, freed.y);
         let other = crate::geometry::Point::new(freed.x + freed.depth, freed.y + freed.width);
         let slot = deck_shape::rect(mapping, corner, other);
         figure.fill(Path::rect(slot), Tone::Middle);
         figure.stroke(Path::rect(slot), Line::Thin);
-        let beside = Point::new(slot.left - 3 * MILLIMETRE, slot.centre().y);
-        figure.bubble(beside, &(index + 1).to_string(), TextSize::LEAST);
     }
 }
 
@@ -98,7 +96,7 @@ fn covering(desk: &Desk<'_>, found: &StripOut, flow: &mut Flow) {
     flow.heading("Old covering");
     let words = match strips.held {
         OldCovering::Glued => format!(
-            "Glued: {} of {}, the last of what is left, each {} long, {} in all. The dashed lines are the knife's; distances \
+            "Glued: {} of {}, the last takes the rest, each {} long, {} in all. The dashed lines are the knife's; distances \
              above, from the port edge. ",
             count(usize::try_from(strips.count).unwrap_or(0), "strip", "strips"),
             desk.ruler.text(strips.width),

@@ -280,15 +280,3 @@ fn a_packet_has_the_same_bytes_twice() {
         assert_eq!(first, crate::draw::packet(&planned(UNEVEN), paper).unwrap());
     }
 }
-
-#[test]
-fn temp_render() {
-    let Ok(out) = std::env::var("DECK_OUT") else { return };
-    for (name, job) in [("refit", REFIT), ("metric", REFIT_METRIC), ("uneven", UNEVEN)] {
-        let plan = planned(job);
-        std::fs::write(format!("{out}/{name}.json"), plan.to_json()).unwrap();
-        for view in views(&plan) {
-            std::fs::write(format!("{out}/{name}.{view}.svg"), svg(&plan, &view).unwrap()).unwrap();
-        }
-    }
-}

@@ -4,7 +4,7 @@ use super::Resolver;
 use crate::job::check::Parts;
 use crate::length::Length;
 use crate::money::ThreePoint;
-use crate::published::{LABOUR_STEPS, defaults};
+use crate::published::{LABOUR_STEPS, LabourStep, defaults};
 use crate::strip_out::OldCovering;
 
 /// Settings of the strip-out, given or by default.
@@ -54,7 +54,7 @@ impl Resolver {
 
 /// The trade's planning figure; a covering that is only stapled takes the lower half of its range.
 fn planned(covering: OldCovering) -> ThreePoint {
-    let step = LABOUR_STEPS.iter().find(|step| step.task == "old-covering").map(|step| step.hours());
+    let step = LABOUR_STEPS.iter().find(|step| step.task == "old-covering").map(LabourStep::hours);
     let glued = step.unwrap_or_default();
     match covering {
         OldCovering::Stapled => ThreePoint::new(glued.low, glued.low, glued.likely),

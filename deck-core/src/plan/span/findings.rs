@@ -32,20 +32,11 @@ impl PlanSpan {
     }
 }
 
-/// The worst of a board's loads that pass a limit, and how many others there are: those are in the notes on strength.
+/// The worst of a board's loads that pass a limit; the others are in the notes on strength.
 fn over(panel: &PanelSpan) -> Option<String> {
-    let above: Vec<(String, f64)> =
-        panel.utilisations().into_iter().filter(|(_, utilisation)| *utilisation > 1.0).collect();
-    let worst = above.iter().fold(None, |worst: Option<&(String, f64)>, check| match worst {
-        Some(worst) if worst.1 >= check.1 => Some(worst),
-        _ => Some(check),
-    });
-    let (check, ratio) = worst?;
-    let others = match above.len() - 1 {
-        0 => String::new(),
-        others => format!("; {others} more over theirs"),
-    };
-    Some(format!("panel {}: {check}, {ratio} of the limit{others}", panel.panel))
+    let above = panel.utilisations().into_iter().filter(|(_, utilisation)| *utilisation > 1.0);
+    let (check, ratio) = above.reduce(|worst, check| if check.1 > worst.1 { check } else { worst })?;
+    Some(format!("panel {}: {check}, {ratio} of the limit", panel.panel))
 }
 
 fn no_figure(panel: &PanelSpan) -> Option<String> {
