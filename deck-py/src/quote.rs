@@ -24,13 +24,13 @@ impl Quote {
     /// The lines in order, each with its group, quantity, unit, rate and amount.
     #[getter]
     fn lines<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "lines")
+        self.document.record(py, "lines", "QuoteLine")
     }
 
     /// Sums by group.
     #[getter]
     fn sums<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "sums")
+        self.document.record(py, "sums", "QuoteSum")
     }
 
     /// The sum of the lines.
@@ -42,7 +42,7 @@ impl Quote {
     /// The hours by task, and how sure their sum is.
     #[getter]
     fn labour<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "labour")
+        self.document.record(py, "labour", "Labour")
     }
 
     /// What has no price: the total does not hold it.
