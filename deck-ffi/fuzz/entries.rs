@@ -47,6 +47,8 @@ pub(crate) const ENTRIES: &[(&str, Entry)] = &[
     ("deck_beam_utf16", |case, _| ask(case, deck_beam_utf16)),
     ("deck_plate", |case, _| ask(case, deck_plate)),
     ("deck_plate_utf16", |case, _| ask(case, deck_plate_utf16)),
+    ("deck_length", |case, _| ask(case, deck_length)),
+    ("deck_length_utf16", |case, _| ask(case, deck_length_utf16)),
     ("deck_job_schema", |case, _| told(write(deck_job_schema, case))),
     ("deck_job_schema_utf16", |case, _| told(write(deck_job_schema_utf16, case))),
     ("deck_last_error", |case, _| write(deck_last_error, case)),

@@ -13,12 +13,14 @@ enum Cell {
     Own(&'static str),
     /// In the item of the list inside it, at a JSON pointer.
     Inner(&'static str),
+    /// What a list of the item's has at the inner item's place, or without such a list the item itself.
+    Beside(&'static str, &'static str),
     /// The item's place in its list, from 1.
     Place,
     /// How many items a list of the item's has.
     Count(&'static str),
 }
-use Cell::{Count, Inner, Own, Place};
+use Cell::{Beside, Count, Inner, Own, Place};
 
 /// A list of the plan's JSON, and what of it stands in columns.
 struct Table {
@@ -29,7 +31,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 8] = [
+const TABLES: [Table; 9] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -75,7 +77,7 @@ const TABLES: [Table; 8] = [
             ("member", Own("/member")),
             ("kind", Own("/kind")),
             ("seam", Own("/seam")),
-            ("x", Own("/station")),
+            ("x", Beside("/stations", "/station")),
             ("y", Inner("")),
         ],
     },
@@ -124,6 +126,23 @@ const TABLES: [Table; 8] = [
             ("beam_governing", Own("/beam/governing")),
             ("beam_allowable_psf", Own("/beam/allowable_psf")),
             ("beam_utilisation", Own("/beam/utilisation")),
+        ],
+    },
+    Table {
+        name: "tolerance",
+        list: "/tolerance/seams",
+        inside: None,
+        columns: &[
+            ("seam", Own("/seam")),
+            ("member", Own("/member")),
+            ("fore_planned", Own("/fore/planned")),
+            ("fore_worst", Own("/fore/worst")),
+            ("fore_root_sum_square", Own("/fore/root_sum_square")),
+            ("fore_chance_short", Own("/fore/chance_short")),
+            ("aft_planned", Own("/aft/planned")),
+            ("aft_worst", Own("/aft/worst")),
+            ("aft_root_sum_square", Own("/aft/root_sum_square")),
+            ("aft_chance_short", Own("/aft/chance_short")),
         ],
     },
     Table {
@@ -181,6 +200,8 @@ pub(crate) fn unknown(name: &str) -> Error {
 
 struct Row<'a> {
     place: usize,
+    /// The inner item's place in its list, from 0.
+    inside: usize,
     item: &'a Value,
     inner: &'a Value,
 }
@@ -190,6 +211,10 @@ impl Row<'_> {
         match cell {
             Own(pointer) => self.item.pointer(pointer).cloned().unwrap_or_default(),
             Inner(pointer) => self.inner.pointer(pointer).cloned().unwrap_or_default(),
+            Beside(list, own) => {
+                let beside = self.item.pointer(list).and_then(|list| list.get(self.inside));
+                beside.or_else(|| self.item.pointer(own)).cloned().unwrap_or_default()
+            }
             Place => self.place.into(),
             Count(pointer) => self.item.pointer(pointer).and_then(Value::as_array).map_or(0, Vec::len).into(),
         }
@@ -202,9 +227,10 @@ fn rows<'a>(plan: &'a Value, table: &Table) -> Vec<Row<'a>> {
     for (index, item) in list(plan, table.list).into_iter().flatten().enumerate() {
         let place = index + 1;
         match table.inside {
-            None => rows.push(Row { place, item, inner: &Value::Null }),
-            Some(inside) => {
-                rows.extend(list(item, inside).into_iter().flatten().map(|inner| Row { place, item, inner }));
+            None => rows.push(Row { place, inside: 0, item, inner: &Value::Null }),
+            Some(name) => {
+                let inner = list(item, name).into_iter().flatten().enumerate();
+                rows.extend(inner.map(|(inside, inner)| Row { place, inside, item, inner }));
             }
         }
     }

@@ -53,6 +53,12 @@ impl Panel {
         self.document.get(py, "width")
     }
 
+    /// Where its edges at seams follow members out of square: how they run on that rectangle; None where they are square.
+    #[getter]
+    fn taper<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "taper", "Taper")
+    }
+
     /// Both diagonals of that rectangle.
     #[getter]
     fn diagonal<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {

@@ -266,6 +266,18 @@ impl Plan {
         self.document.record(py, "span", "Span")
     }
 
+    /// What errors of measuring, sawing and setting leave of each seam's bearing; None where the job reckons with none.
+    #[getter]
+    fn tolerance<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "tolerance", "Tolerance")
+    }
+
+    /// What mends flanges too narrow for two rows of fasteners; None where the job does not ask.
+    #[getter]
+    fn narrow_flange<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "narrow_flange", "NarrowFlanges")
+    }
+
     /// What to know before acting on the plan; what this job triggered comes first.
     #[getter]
     fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
@@ -283,12 +295,13 @@ impl Plan {
     ///
     /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
     /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, for each
-    /// panel whose strength is known, for each line of the quote, or for each task behind it. Without such the columns are there, and empty. Lengths are numbers in `unit`.
+    /// panel whose strength is known, for each seam whose errors are reckoned with, for each line of the quote, or for each
+    /// task behind it. Without such the columns are there, and empty. Lengths are numbers in `unit`.
     ///
     /// Parameters
     /// ----------
     /// name : str
-    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span`, `quote` or `labour`.
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span`, `tolerance`, `quote` or `labour`.
     ///
     /// Raises
     /// ------

@@ -13,6 +13,8 @@ mod plans;
 mod quote;
 mod saw_replay;
 mod seams;
+mod skew;
 mod span_beam;
 mod span_plate;
+mod tolerance;
 mod waste;

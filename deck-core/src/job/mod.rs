@@ -14,6 +14,7 @@ mod boards;
 mod call;
 mod check;
 mod covering;
+mod narrow_flange;
 mod quote;
 mod read;
 #[cfg(feature = "schema")]
@@ -23,18 +24,23 @@ mod span;
 mod specs;
 mod strip_out;
 pub(crate) mod texts;
+mod tolerance;
 
-pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+pub use call::{
+    BeamCall, FastenersCall, FillCall, LengthCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall,
+};
 pub use check::Checked;
 pub use covering::{AdhesiveKind, AdhesiveSpec, CoveringSpec};
+pub use narrow_flange::NarrowFlangeSpec;
 pub use quote::{LabourSpec, QuoteSpec, TaskSpec};
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Cover, OldDeck, Service, Settings, Shop};
+pub use settings::{Assumed, Cover, Mending, OldDeck, Service, Settings, Shop, Tolerance};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
 pub use strip_out::StripOutSpec;
+pub use tolerance::{ErrorSpec, ToleranceSpec, UnevenError};
 
 use crate::error::Error;
 use crate::frame::FrameSpec;
@@ -111,6 +117,12 @@ pub struct Job {
     /// Prices and hours. Left out: there is no quote.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub quote: Option<QuoteSpec>,
+    /// How far off measuring, sawing and setting may be; none: nothing is said of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tolerance: Option<ToleranceSpec>,
+    /// What flanges too narrow for two rows are mended with; none: what is short is told, and nothing is bought for it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub narrow_flange: Option<NarrowFlangeSpec>,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -150,6 +162,8 @@ impl Job {
             covering: None,
             strip_out: None,
             quote: None,
+            tolerance: None,
+            narrow_flange: None,
             rounded: read::Roundings::default(),
         }
     }
@@ -235,6 +249,20 @@ impl Job {
     #[must_use]
     pub fn quote(mut self, quote: QuoteSpec) -> Job {
         self.quote = Some(quote);
+        self
+    }
+
+    /// With errors of measuring, sawing and setting.
+    #[must_use]
+    pub fn tolerance(mut self, tolerance: ToleranceSpec) -> Job {
+        self.tolerance = Some(tolerance);
+        self
+    }
+
+    /// With what narrow flanges are mended with.
+    #[must_use]
+    pub fn narrow_flange(mut self, spec: NarrowFlangeSpec) -> Job {
+        self.narrow_flange = Some(spec);
         self
     }
 

@@ -7,8 +7,10 @@
 //! (starboard), or `6a`, `6b`, … from port where there are more than two.
 
 mod panel;
+mod taper;
 
 pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panels, panels_between};
+pub use taper::Taper;
 
 #[cfg(test)]
 mod tests;

@@ -8,10 +8,12 @@ mod checks;
 mod covering;
 mod document;
 mod inside;
+mod narrow_flange;
 mod parts;
 mod quote;
 mod span;
 mod strip_out;
+mod tolerance;
 mod warn;
 mod weights;
 
@@ -23,6 +25,9 @@ pub use span::{
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
 pub use weights::{WeightLine, WeightSide, Weights};
+
+pub use narrow_flange::NarrowFlanges;
+pub use tolerance::{ErrorShares, PlanTolerance};
 
 use crate::error::Error;
 use crate::fasteners::fasteners;
@@ -159,6 +164,7 @@ impl<'a> Planner<'a> {
     /// What follows from a layout.
     fn build(&mut self, plan: &mut Plan, checked: &Checked, layout: &SeamLayout) -> Result<(), Error> {
         let settings = &checked.settings;
+        plan.tolerance = tolerance::tolerance(checked, layout);
         self.tell(Step::Panels);
         let boards: Vec<Panel> = panels(&checked.outline, layout, &checked.openings, checked.thickness);
         self.tell(Step::Fasteners);
@@ -179,7 +185,13 @@ impl<'a> Planner<'a> {
             outline: &checked.outline,
             covering: plan.covering.as_ref(),
         };
-        plan.takeoff = Some(takeoff(&input, &parts::purchase_rules(&settings.shop)));
+        let buying = parts::purchase_rules(&settings.shop);
+        let mut order = takeoff(&input, &buying);
+        plan.narrow_flange = narrow_flange::narrow_flanges(checked, layout, &boards);
+        if let Some(flanges) = &plan.narrow_flange {
+            order.add_mends(&flanges.parts, flanges.angle_leg, &buying, &settings.notation);
+        }
+        plan.takeoff = Some(order);
         plan.panels = boards;
         plan.fasteners = Some(fastening);
         plan.sheets = Some(sheets);

@@ -128,6 +128,12 @@ pub enum Item {
     Covering,
     /// Glue under them.
     Adhesive,
+    /// Angles beside flanges that are too narrow.
+    Angle,
+    /// Cleats beside flanges that are too narrow.
+    Cleat,
+    /// Screws that hold angles and cleats.
+    MendScrew,
 }
 
 impl Item {
@@ -142,6 +148,9 @@ impl Item {
             Item::EdgeSealer => "edge-sealer",
             Item::Covering => "covering",
             Item::Adhesive => "adhesive",
+            Item::Angle => "angle",
+            Item::Cleat => "cleat",
+            Item::MendScrew => "mend-screw",
         }
     }
 }

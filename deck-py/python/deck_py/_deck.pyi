@@ -17,6 +17,7 @@ from .types import (
     Labour,
     LayoutCost,
     Member,
+    NarrowFlanges,
     NoLayout,
     Opening,
     PanelOpening,
@@ -36,6 +37,8 @@ from .types import (
     Span,
     StripOut,
     Takeoff,
+    Taper,
+    Tolerance,
     Tree,
     Unit,
     Unplaced,
@@ -140,6 +143,10 @@ class Plan:
     @property
     def span(self) -> Span: ...
     @property
+    def narrow_flange(self) -> NarrowFlanges | None: ...
+    @property
+    def tolerance(self) -> Tolerance | None: ...
+    @property
     def cautions(self) -> Records[Caution]: ...
     @property
     def frames(self) -> list[str]: ...
@@ -166,6 +173,8 @@ class Panel:
     def length(self) -> float: ...
     @property
     def width(self) -> float: ...
+    @property
+    def taper(self) -> Taper | None: ...
     @property
     def diagonal(self) -> float: ...
     @property

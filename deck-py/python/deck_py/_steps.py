@@ -44,6 +44,7 @@ def seams(
     end_tolerance: Given | None = None,
     saw: Fields | None = None,
     shop: Fields | None = None,
+    tolerance: Fields | None = None,
     unit: Unit = "in",
 ) -> SeamLayouts:
     """Find where a deck splits into boards, so that every seam bears on a cross member.
@@ -75,6 +76,9 @@ def seams(
         counts. Without it every sheet is taken to reach across with its length.
     end_tolerance, saw, shop : optional
         As a job's: how much shorter the boards may finish, the ``trim`` of sheets, and the widths that boards may have.
+    tolerance : dict, optional
+        As a job's. With ``by_margin`` true, of layouts that cost the same in boards and rips the one comes first that keeps
+        most above the least bearing when every error is at its limit.
     unit : str, default "in"
         The unit of bare numbers, of the answer and of messages: ``in``, ``ft``, ``mm``, ``cm`` or ``m``.
 
@@ -131,6 +135,7 @@ def seams(
         "end_tolerance": end_tolerance,
         "saw": saw,
         "shop": shop,
+        "tolerance": tolerance,
         "unit": unit,
     }
     return SeamLayouts(*_deck._seams(request))

@@ -8,6 +8,9 @@ use std::sync::LazyLock;
 const UNEVEN: &str = include_str!("../../../../examples/jobs/uneven-22.json");
 const NARROW: &str = include_str!("../../../../examples/jobs/narrow-28.json");
 const PLAIN: &str = include_str!("../../../../examples/jobs/plain-20.json");
+const STACK: &str = include_str!("../../../../examples/jobs/stack-24.json");
+const RACKED: &str = include_str!("../../../../examples/jobs/racked-20.json");
+const MENDED: &str = include_str!("../../../../examples/jobs/mended-20.json");
 const MISSED: &str = include_str!("../../../../examples/jobs/missed-member-20.json");
 
 /// Trims on every edge, the good face down, openings, sixteenths that must be rounded, a name longer than its place.
@@ -63,7 +66,8 @@ const ARMS: &str = r#"{
 const REFIT: &str = include_str!("../../../../examples/jobs/refit-24.json");
 const REFIT_METRIC: &str = include_str!("../../../../tests/golden/jobs/refit.json");
 
-const JOBS: [&str; 10] = [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS, REFIT, REFIT_METRIC];
+const JOBS: [&str; 13] =
+    [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS, STACK, RACKED, MENDED, REFIT, REFIT_METRIC];
 
 fn planned(job: &str) -> Plan {
     plan(&Job::from_json(job).unwrap()).unwrap()

@@ -11,10 +11,14 @@ mod settings;
 mod span;
 mod stock;
 mod strip_out;
+mod tolerance;
 
 use super::read::places::Places;
 use super::settings::{Settings, asked};
-use super::{CoveringSpec, ExtraPart, FasteningSpec, Job, QuoteSpec, SawSpec, ShopSpec, SpanSpec, StripOutSpec};
+use super::{
+    CoveringSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, QuoteSpec, SawSpec, ShopSpec, SpanSpec,
+    StripOutSpec, ToleranceSpec,
+};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
@@ -92,6 +96,8 @@ pub(super) struct Parts<'a> {
     pub(super) covering: Option<(&'a CoveringSpec, &'a Places)>,
     pub(super) strip_out: Option<(&'a StripOutSpec, &'a Places)>,
     pub(super) quote: Option<(&'a QuoteSpec, &'a Places)>,
+    pub(super) tolerance: Option<&'a ToleranceSpec>,
+    pub(super) narrow_flange: Option<&'a NarrowFlangeSpec>,
 }
 
 impl<'a> Parts<'a> {
@@ -125,6 +131,8 @@ impl<'a> Parts<'a> {
             covering: None,
             strip_out: None,
             quote: None,
+            tolerance: None,
+            narrow_flange: None,
         }
     }
 
@@ -162,6 +170,8 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         covering: job.covering.as_ref().map(|spec| (spec, &in_order)),
         strip_out: job.strip_out.as_ref().map(|spec| (spec, &in_order)),
         quote: job.quote.as_ref().map(|spec| (spec, &in_order)),
+        tolerance: job.tolerance.as_ref(),
+        narrow_flange: job.narrow_flange.as_ref(),
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -183,6 +193,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     covering::covering(parts, outline.as_ref(), faults);
     strip_out::strip_out(parts, outline.as_ref(), frame.as_ref(), faults);
     quote::quote(parts, faults);
+    tolerance::tolerance(parts, faults);
     let (outline, frame) = (outline?, frame?);
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
     Some(Checked {

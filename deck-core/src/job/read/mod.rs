@@ -9,6 +9,7 @@ mod call;
 mod covering;
 mod deck;
 mod frame;
+mod narrow_flange;
 mod order;
 mod panel;
 pub(super) mod places;
@@ -18,11 +19,13 @@ mod specs;
 mod stock;
 mod strip_out;
 mod text;
+mod tolerance;
 mod words;
 
 use super::check::{Listing, Parts, examine};
 use super::{
-    CoveringSpec, ExtraPart, FasteningSpec, Job, QuoteSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec, StripOutSpec,
+    CoveringSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, QuoteSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec,
+    StripOutSpec, ToleranceSpec,
 };
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
@@ -30,9 +33,9 @@ use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
 use at::{At, Listed, Object, shown};
 pub(super) use call::{
-    beam_call, beam_call_value, fasteners_call, fasteners_call_value, fill_call, fill_call_value, nest_call,
-    nest_call_value, panels_call, panels_call_value, plate_call, plate_call_value, seams_call, seams_call_value,
-    span_limits_call, span_limits_call_value,
+    beam_call, beam_call_value, fasteners_call, fasteners_call_value, fill_call, fill_call_value, length_call,
+    nest_call, nest_call_value, panels_call, panels_call_value, plate_call, plate_call_value, seams_call,
+    seams_call_value, span_limits_call, span_limits_call_value,
 };
 use order::{in_order, unsaid};
 use places::Placed;
@@ -98,6 +101,8 @@ struct Draft {
     covering: Option<Placed<CoveringSpec>>,
     strip_out: Option<Placed<StripOutSpec>>,
     quote: Option<Placed<QuoteSpec>>,
+    tolerance: Option<ToleranceSpec>,
+    narrow_flange: Option<NarrowFlangeSpec>,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -185,6 +190,8 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         covering: fields.optional("covering", notes, covering::covering),
         strip_out: fields.optional("strip_out", notes, strip_out::strip_out),
         quote: fields.optional("quote", notes, quote::quote),
+        tolerance: fields.optional("tolerance", notes, tolerance::tolerance),
+        narrow_flange: fields.optional("narrow_flange", notes, narrow_flange::narrow_flange),
     };
     fields.close(notes);
     draft
@@ -220,6 +227,8 @@ impl Draft {
             covering: self.covering.as_ref().map(|placed| (&placed.spec, &placed.places)),
             strip_out: self.strip_out.as_ref().map(|placed| (&placed.spec, &placed.places)),
             quote: self.quote.as_ref().map(|placed| (&placed.spec, &placed.places)),
+            tolerance: self.tolerance.as_ref(),
+            narrow_flange: self.narrow_flange.as_ref(),
         }
     }
 
@@ -236,6 +245,7 @@ impl Draft {
         job.strip_out = self.strip_out.map(|placed| placed.spec);
         job.quote = self.quote.map(|placed| placed.spec);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
+        (job.tolerance, job.narrow_flange) = (self.tolerance, self.narrow_flange);
         Some(job)
     }
 }

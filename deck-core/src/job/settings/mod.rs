@@ -2,9 +2,13 @@
 
 pub(super) mod asked;
 mod covering;
+mod errors;
+mod mending;
 mod old_deck;
 
 pub use covering::Cover;
+pub use errors::Tolerance;
+pub use mending::Mending;
 pub use old_deck::OldDeck;
 
 use super::check::Parts;
@@ -36,6 +40,10 @@ pub struct Settings {
     pub old_deck: Option<OldDeck>,
     /// The covering, where there is one.
     pub cover: Option<Cover>,
+    /// The errors that the plan reckons with; none: the job asks for none.
+    pub tolerance: Option<Tolerance>,
+    /// What narrow flanges are mended with; none: the job does not ask.
+    pub narrow_flange: Option<Mending>,
     /// The defaults that were taken and that no source settles, in the order of the table of defaults.
     pub assumed: Vec<Assumed>,
 }
@@ -132,6 +140,8 @@ impl Settings {
         let shop = take.shop(parts, wall, least_bearing);
         let service = take.service(parts);
         let (old_deck, cover) = (take.old_deck(parts), take.cover(parts));
+        let tolerance = parts.tolerance.map(|spec| Tolerance::resolve(&mut take, spec));
+        let narrow_flange = parts.narrow_flange.map(|spec| Mending::resolve(&mut take, spec, schedule.edge_spacing));
         Settings {
             rules,
             schedule,
@@ -141,6 +151,8 @@ impl Settings {
             service,
             old_deck,
             cover,
+            tolerance,
+            narrow_flange,
             assumed: take.in_order(),
         }
     }

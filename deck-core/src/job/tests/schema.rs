@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// Jobs that use every field of the schema between them.
 fn full() -> Vec<Value> {
     let member = json!({
-        "station": 2, "measured_to": "web", "profile": "C", "flange": 2, "faces": "aft", "wall": "1/8", "port_end": 1,
+        "station": 2, "station_port": "1-15/16", "station_starboard": "2-1/16", "measured_to": "web", "profile": "C", "flange": 2, "faces": "aft", "wall": "1/8", "port_end": 1,
         "starboard_end": 95, "condition": "bent"
     });
     let one = json!({
@@ -55,7 +55,13 @@ fn full() -> Vec<Value> {
             "fasteners": {
                 "alloy": "6061-T6", "head": "1/2", "gravity": 0.5, "lift": { "pounds": 90 }, "side": { "newtons": 90 }
             }
-        }
+        },
+        "tolerance": {
+            "measuring": { "under": "1/32", "over": 0 }, "chained": true, "sawing": { "under": 0, "over": "1/16" },
+            "setting": { "under": 0, "over": "1/32" },
+            "sheet": "1/16", "by_margin": true
+        },
+        "narrow_flange": { "angle_leg": "1-1/4", "spacing": 8 }
     });
     let mut one = one;
     one["covering"] = super::work::roll_goods();

@@ -17,7 +17,8 @@ from .covering import (
     RollPiece,
     Run,
 )
-from .fasteners import Row
+from .fasteners import Row, RowSlant
+from .flanges import MendPart, NarrowFlanges, RemedyCheck, SeamRemedy, Skew
 from .frame import Assumed, Basis, Fastener, Member, Rounded, Standing
 from .given import (
     Effort,
@@ -42,8 +43,8 @@ from .given import (
 )
 from .holds import Distance, FastenerSpan, Held, RowHold, ScrewHold
 from .quote import Group, Labour, Percentiles, QuoteLine, QuoteSum, TaskHours
-from .seams import Bay, Board, LayoutCost, NoLayout, Seam
-from .shapes import Arc, Bounds, Checks, Edge, Opening, PanelOpening, Point, Side, SquareCheck, Stack
+from .seams import Bay, Board, LayoutCost, NoLayout, Seam, SeamEnds
+from .shapes import Arc, Bounds, Checks, Edge, Opening, PanelOpening, Point, Side, SquareCheck, Stack, Taper
 from .sheets import BoatCost, Cut, Inside, Leaf, Placement, Rectangle, Sheet, Tree, Unplaced
 from .span import (
     Axis,
@@ -79,6 +80,7 @@ from .strip_out import (
     Weights,
 )
 from .takeoff import Amount, Takeoff, TakeoffLine
+from .tolerance import BearingTolerance, ErrorShares, LastBoard, SeamTolerance, Spread, Tolerance
 
 __all__ = [
     "Adhesive",
@@ -91,6 +93,7 @@ __all__ = [
     "BeamSpan",
     "BeamSupport",
     "Bearing",
+    "BearingTolerance",
     "Blocking",
     "Board",
     "BoatCost",
@@ -109,6 +112,7 @@ __all__ = [
     "Edge",
     "Effort",
     "Enough",
+    "ErrorShares",
     "Fastener",
     "FastenerSpan",
     "Freed",
@@ -136,12 +140,15 @@ __all__ = [
     "Inside",
     "Labour",
     "Laid",
+    "LastBoard",
     "LayoutCost",
     "Leaf",
     "Limit",
     "Limits",
     "Load",
     "Member",
+    "MendPart",
+    "NarrowFlanges",
     "NoLayout",
     "OldBoards",
     "OldFasteners",
@@ -165,22 +172,29 @@ __all__ = [
     "Record",
     "Records",
     "Rectangle",
+    "RemedyCheck",
     "RollCut",
     "RollPiece",
     "Rounded",
     "Row",
     "RowHold",
+    "RowSlant",
     "Run",
     "Sag",
     "ScrewHold",
     "Seam",
+    "SeamEnds",
+    "SeamRemedy",
     "SeamTape",
+    "SeamTolerance",
     "Service",
     "Sheet",
     "Side",
+    "Skew",
     "SpacingLimit",
     "Span",
     "SpanBay",
+    "Spread",
     "SquareCheck",
     "Stack",
     "Standing",
@@ -189,8 +203,10 @@ __all__ = [
     "Strips",
     "Takeoff",
     "TakeoffLine",
+    "Taper",
     "TaskHours",
     "ThreePoint",
+    "Tolerance",
     "Tree",
     "UniformCheck",
     "Unit",

@@ -21,7 +21,19 @@ class TakeoffLine(Record):
     _says = ("buy", "unit", "description", "cost")
     _columns = ("description", "needed", "spare", "buy", "unit", "holds", "price", "cost")
 
-    item: Literal["sheet", "offcut", "fastener", "seam-tape", "member-tape", "edge-sealer", "covering", "adhesive"]
+    item: Literal[
+        "sheet",
+        "offcut",
+        "fastener",
+        "seam-tape",
+        "member-tape",
+        "edge-sealer",
+        "covering",
+        "adhesive",
+        "angle",
+        "cleat",
+        "mend-screw",
+    ]
     description: str
     needed: Amount
     spare: Amount
