@@ -11,6 +11,9 @@ use std::ffi::c_char;
 /// Writes the plan's quote as comma-separated values (RFC 4180), the total in the last row; the empty text where the job
 /// asks for no quote.
 ///
+/// # Ownership
+/// The plan stays the caller's, and so does all else that is handed in.
+///
 /// # Threads
 /// Any; several may read one plan at once.
 ///
