@@ -4,7 +4,7 @@
 //! share all are drawn in step, the quickest of one with the quickest of the others.
 
 use deck_core::money::ThreePoint;
-use deck_core::published::LABOUR_STEPS;
+use deck_core::published::{LABOUR_STEPS, LabourStep};
 use deck_core::quote::{Distribution, deviation, percentiles};
 
 const SEED: u64 = 0x9e37_79b9_7f4a_7c15;
@@ -78,20 +78,20 @@ fn drawn(tasks: &[ThreePoint]) -> [Vec<f64>; 2] {
 
 #[test]
 fn sums_of_drawn_tasks_have_the_mean_deviation_and_percentiles_of_the_closed_form() {
-    let tasks: Vec<ThreePoint> = LABOUR_STEPS.iter().map(|step| step.hours()).collect();
+    let tasks: Vec<ThreePoint> = LABOUR_STEPS.iter().map(LabourStep::hours).collect();
     let mean = tasks.iter().map(|task| task.six_means().number() / 6.0).sum::<f64>();
     for (jobs, correlation, slack) in drawn(&tasks).into_iter().zip([0.0, 1.0]).map(|(jobs, r)| (jobs, r, 0.02)) {
         let (found_mean, found_deviation) = moments(&jobs);
         let sigma = deviation(&tasks, correlation);
         assert!((found_mean - mean).abs() < 0.005 * mean, "{found_mean} {mean}");
         assert!((found_deviation - sigma).abs() < 0.03 * sigma, "{correlation}: {found_deviation} {sigma}");
-        let at = |part: f64| jobs[(part * JOBS as f64) as usize];
+        let at = |percent: usize| jobs[JOBS * percent / 100];
         let closed = percentiles(mean, sigma, Distribution::Lognormal);
-        for (part, closed) in [(0.5, closed.p50), (0.8, closed.p80), (0.9, closed.p90)] {
-            let (drawn, closed) = (at(part), closed.number());
+        for (percent, closed) in [(50, closed.p50), (80, closed.p80), (90, closed.p90)] {
+            let (drawn, closed) = (at(percent), closed.number());
             assert!(
                 (drawn - closed).abs() < slack * closed,
-                "{correlation}, {part}: drawn {drawn:.2}, closed {closed}"
+                "{correlation}, {percent}: drawn {drawn:.2}, closed {closed}"
             );
         }
     }
