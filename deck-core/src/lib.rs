@@ -39,6 +39,7 @@
 #![cfg_attr(test, allow(clippy::float_cmp, reason = "whole inches and their halves are exact in binary"))]
 
 pub mod cautions;
+pub mod covering;
 pub mod draw;
 pub mod error;
 pub mod fasteners;
@@ -53,9 +54,11 @@ pub mod outline;
 pub mod panels;
 pub mod plan;
 pub mod published;
+pub mod quote;
 pub mod seams;
 pub mod span;
 pub mod stock;
+pub mod strip_out;
 pub mod takeoff;
 
 pub use error::{Error, Fault, Faults, Kind};

@@ -61,6 +61,8 @@ pub(crate) const ENTRIES: &[(&str, Entry)] = &[
     ("deck_status_text_utf16", |case, _| case.write_at(deck_status_text_utf16)),
     ("deck_plan_json", |case, plan| told(case.write_of(plan, deck_plan_json))),
     ("deck_plan_json_utf16", |case, plan| told(case.write_of(plan, deck_plan_json_utf16))),
+    ("deck_plan_quote_csv", |case, plan| told(case.write_of(plan, deck_plan_quote_csv))),
+    ("deck_plan_quote_csv_utf16", |case, plan| told(case.write_of(plan, deck_plan_quote_csv_utf16))),
     ("deck_plan_views", |case, plan| told(case.write_of(plan, deck_plan_views))),
     ("deck_plan_views_utf16", |case, plan| told(case.write_of(plan, deck_plan_views_utf16))),
     ("deck_plan_text", |case, plan| told(case.find(plan, deck_plan_text))),

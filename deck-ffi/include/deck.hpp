@@ -211,6 +211,13 @@ class Plan {
         });
     }
 
+    /** The quote as comma-separated values, the total in the last row; empty where the job asks for none. */
+    std::string quote_csv() const {
+        return detail::text(0, [this](char *buf, std::size_t cap, std::size_t *needed) {
+            return deck_plan_quote_csv(get(), buf, cap, needed);
+        });
+    }
+
     /** The names of the views, in the order of the packet. */
     std::vector<std::string> views() const {
         const std::string list = detail::text(0, [this](char *buf, std::size_t cap, std::size_t *needed) {

@@ -118,6 +118,12 @@ pub const DECK_CANNOT_WRITE: i32 = 902;
 pub const DECK_CANNOT_READ: i32 = 903;
 /// A JSON pointer that leads to nothing of that type.
 pub const DECK_UNKNOWN_POINTER: i32 = 904;
+/// A figure that cannot be taken exactly.
+pub const DECK_FIGURE_UNREADABLE: i32 = 1101;
+/// A low, a likely and a high figure that are not in order.
+pub const DECK_THREE_POINT_ORDER: i32 = 1102;
+/// A pit that is as deep as the wall is thick, or deeper.
+pub const DECK_PIT_TOO_DEEP: i32 = 1103;
 
 /// The border's own statuses with what their docs say.
 const BORDER: [(i32, &str); 8] = [

@@ -30,6 +30,7 @@ mod panel;
 mod plan;
 mod plate;
 mod polygon;
+mod quote;
 mod steps;
 mod strength;
 mod table;
@@ -62,6 +63,8 @@ mod _deck {
     use super::plan::{Plan, plan};
     #[pymodule_export]
     use super::plate::Plate;
+    #[pymodule_export]
+    use super::quote::Quote;
     #[pymodule_export]
     use super::steps::{fasteners, panels, seams};
     #[pymodule_export]

@@ -2,7 +2,9 @@
 
 use deck_core::Unit;
 use deck_core::fasteners::{Fastening, RowKind};
+use deck_core::money::Money;
 use deck_core::nest::{Fill, Nest, Placement};
+use deck_core::quote::Quote;
 use deck_core::seams::SeamLayout;
 use deck_core::span::{Beam, BeamSpan, Plate, Range};
 
@@ -18,6 +20,27 @@ pub(crate) fn nest(nest: &Nest) -> String {
     });
     let head = row("th", &["sheet", "from", "parts", "offcuts"].map(str::to_owned));
     format!("<table>{head}{}</table>", rows.chain(unplaced).collect::<String>())
+}
+
+/// A row for each line of a quote, and the total.
+pub(crate) fn quote(quote: &Quote) -> String {
+    let money = |amount: Option<Money>| amount.map(|amount| amount.to_string()).unwrap_or_default();
+    let rows = quote.lines.iter().map(|line| {
+        let quantity = line.quantity.map(|quantity| quantity.to_string()).unwrap_or_default();
+        let cells = [
+            line.group.words().to_owned(),
+            line.description.clone(),
+            quantity,
+            line.unit.clone(),
+            money(line.rate),
+            money(line.amount),
+        ];
+        row("td", &cells)
+    });
+    let head = row("th", &["", "what", "quantity", "unit", "rate", "amount"].map(str::to_owned));
+    let empty = String::new;
+    let total = row("th", &["Total".to_owned(), empty(), empty(), empty(), empty(), quote.total.to_string()]);
+    format!("<table>{head}{}{total}</table>", rows.collect::<String>())
 }
 
 /// One row for all parts, as they are on one sheet.

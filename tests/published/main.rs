@@ -13,6 +13,7 @@ mod narrow_flange;
 mod nest;
 mod panel_agencies;
 mod plate_cases;
+mod refit;
 mod screws;
 mod sheets;
 mod squareness;

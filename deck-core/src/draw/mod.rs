@@ -14,18 +14,23 @@
 //! | `cover` | the job, the order list, cautions, what to measure first, what was assumed |
 //! | `plan` | the deck from above, from the bow edge and the port edge |
 //! | `frame` | members measured at their ends: by how much each is out |
+//! | `openings` | each opening from the deck's edges, with the nearest seam and members |
 //! | `panel-1`, … | a shape of panel, from its own edges |
 //! | `saw-1`, … | sheets that are sawn alike, as the sawyer sees them |
 //! | `fastening-1`, … | a panel's rows of fasteners |
 //! | `remedies` | what mends flanges too narrow for two rows, where the job asks for that |
 //! | `tolerance` | what errors leave of the bearing at each seam, where the job reckons with them |
+//! | `covering` | roll, seams, cut list and glue of the covering, where the job has one |
+//! | `strip-out` | how the old deck comes off, where the job speaks of it |
 //! | `span` | what boards take and fasteners hold, where the job gives a panel's rating or the flanges' alloy |
+//! | `quote`, `quote-hours` | the price, and how sure the hours behind it are, where the job asks for it |
 //!
 //! A view that needs a further sheet goes on as `cover-2`, `saw-1-2` and so on.
 
 mod alike;
 mod bow_up;
 mod deck_shape;
+mod deck_sketch;
 mod desk;
 pub mod figure;
 mod flow;

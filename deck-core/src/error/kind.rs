@@ -7,7 +7,7 @@ macro_rules! kinds {
         ///
         /// The number is fixed for good: it is the status that the C functions return. Numbers run in blocks by concern:
         /// 100 lengths and money, 200 the shape of the file, 300 the outline, 400 the frame, 500 openings and zones,
-        /// 600 stock and saw, 700 fasteners, 800 nesting and seams, 900 output.
+        /// 600 stock and saw, 700 fasteners, 800 nesting and seams, 900 output, 1100 strip-out, covering and quote.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
         #[non_exhaustive]
         pub enum Kind {
@@ -94,6 +94,10 @@ kinds! {
     CannotWrite = 902, "A file that cannot be written.";
     CannotRead = 903, "A file that cannot be read.";
     UnknownPointer = 904, "A JSON pointer that leads to nothing of that type.";
+
+    FigureUnreadable = 1101, "A figure that cannot be taken exactly.";
+    ThreePointOrder = 1102, "A low, a likely and a high figure that are not in order.";
+    PitTooDeep = 1103, "A pit that is as deep as the wall is thick, or deeper.";
 }
 
 impl Kind {

@@ -13,13 +13,16 @@
 mod boards;
 mod call;
 mod check;
+mod covering;
 mod narrow_flange;
+mod quote;
 mod read;
 #[cfg(feature = "schema")]
 mod schema;
 mod settings;
 mod span;
 mod specs;
+mod strip_out;
 pub(crate) mod texts;
 mod tolerance;
 
@@ -27,13 +30,16 @@ pub use call::{
     BeamCall, FastenersCall, FillCall, LengthCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall,
 };
 pub use check::Checked;
+pub use covering::{AdhesiveKind, AdhesiveSpec, CoveringSpec};
 pub use narrow_flange::NarrowFlangeSpec;
+pub use quote::{LabourSpec, QuoteSpec, TaskSpec};
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Mending, Service, Settings, Shop, Tolerance};
+pub use settings::{Assumed, Cover, Mending, OldDeck, Service, Settings, Shop, Tolerance};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
+pub use strip_out::StripOutSpec;
 pub use tolerance::{ErrorSpec, ToleranceSpec, UnevenError};
 
 use crate::error::Error;
@@ -102,6 +108,15 @@ pub struct Job {
     /// The panel's rating and the loads that the user chose, for figures of strength.
     #[serde(default, skip_serializing_if = "SpanSpec::is_empty")]
     pub span: SpanSpec,
+    /// Roll goods over the deck. Left out: the plan says nothing of them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub covering: Option<CoveringSpec>,
+    /// The old deck, and how it comes off. Left out: the plan says nothing of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strip_out: Option<StripOutSpec>,
+    /// Prices and hours. Left out: there is no quote.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub quote: Option<QuoteSpec>,
     /// How far off measuring, sawing and setting may be; none: nothing is said of it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<ToleranceSpec>,
@@ -144,6 +159,9 @@ impl Job {
             saw: SawSpec::new(),
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
+            covering: None,
+            strip_out: None,
+            quote: None,
             tolerance: None,
             narrow_flange: None,
             rounded: read::Roundings::default(),
@@ -210,6 +228,27 @@ impl Job {
     #[must_use]
     pub fn span(mut self, span: SpanSpec) -> Job {
         self.span = span;
+        self
+    }
+
+    /// With roll goods over the deck.
+    #[must_use]
+    pub fn covering(mut self, covering: CoveringSpec) -> Job {
+        self.covering = Some(covering);
+        self
+    }
+
+    /// With the old deck, and how it comes off.
+    #[must_use]
+    pub fn strip_out(mut self, strip_out: StripOutSpec) -> Job {
+        self.strip_out = Some(strip_out);
+        self
+    }
+
+    /// With prices and hours.
+    #[must_use]
+    pub fn quote(mut self, quote: QuoteSpec) -> Job {
+        self.quote = Some(quote);
         self
     }
 

@@ -1,7 +1,7 @@
 """Plans a new plywood deck for a pontoon boat."""
 
 from ._call import FillProgress, Progress, fill, nest
-from ._deck import Beam, Fastening, Fill, Nest, Outline, Panel, Plan, Plate, SeamLayout, __version__, job_schema, plan
+from ._deck import Beam, Fastening, Fill, Nest, Outline, Panel, Plan, Plate, Quote, SeamLayout, __version__, job_schema, plan
 from ._error import DeckError, Fault
 from ._steps import SeamLayouts, fasteners, panels, seams
 from ._strength import beam, plate, span_limits
@@ -22,6 +22,7 @@ __all__ = [
     "Plan",
     "Plate",
     "Progress",
+    "Quote",
     "SeamLayout",
     "SeamLayouts",
     "Study",

@@ -13,6 +13,8 @@ from .types import (
     Bounds,
     Caution,
     Checks,
+    Covering,
+    Labour,
     LayoutCost,
     Member,
     NarrowFlanges,
@@ -23,6 +25,8 @@ from .types import (
     PlateError,
     PlateRange,
     PlateState,
+    QuoteLine,
+    QuoteSum,
     Records,
     Rectangle,
     Rounded,
@@ -31,12 +35,14 @@ from .types import (
     Sheet,
     Side,
     Span,
+    StripOut,
     Takeoff,
     Taper,
     Tolerance,
     Tree,
     Unit,
     Unplaced,
+    Weights,
 )
 
 __all__ = [
@@ -48,6 +54,7 @@ __all__ = [
     "Panel",
     "Plan",
     "Plate",
+    "Quote",
     "SeamLayout",
     "__version__",
     "_beam",
@@ -125,6 +132,14 @@ class Plan:
     def sheets(self) -> Nest | None: ...
     @property
     def takeoff(self) -> Takeoff | None: ...
+    @property
+    def covering(self) -> Covering | None: ...
+    @property
+    def strip_out(self) -> StripOut | None: ...
+    @property
+    def weights(self) -> Weights | None: ...
+    @property
+    def quote(self) -> Quote | None: ...
     @property
     def span(self) -> Span: ...
     @property
@@ -235,6 +250,26 @@ class Fastening:
     def edge_count(self) -> int: ...
     @property
     def field_count(self) -> int: ...
+    def to_json(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def _repr_html_(self) -> str: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __reduce__(self) -> tuple[Any, tuple[str, str, str]]: ...
+    __hash__ = None  # type: ignore[assignment]
+
+@final
+class Quote:
+    @property
+    def lines(self) -> Records[QuoteLine]: ...
+    @property
+    def sums(self) -> Records[QuoteSum]: ...
+    @property
+    def total(self) -> float: ...
+    @property
+    def labour(self) -> Labour: ...
+    @property
+    def unpriced(self) -> list[str]: ...
+    def to_csv(self) -> str: ...
     def to_json(self) -> str: ...
     def to_dict(self) -> dict[str, Any]: ...
     def _repr_html_(self) -> str: ...

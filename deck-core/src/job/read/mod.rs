@@ -6,20 +6,27 @@
 
 mod at;
 mod call;
+mod covering;
 mod deck;
 mod frame;
 mod narrow_flange;
 mod order;
 mod panel;
+pub(super) mod places;
+mod quote;
 mod span;
 mod specs;
 mod stock;
+mod strip_out;
 mod text;
 mod tolerance;
 mod words;
 
 use super::check::{Listing, Parts, examine};
-use super::{ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
+use super::{
+    CoveringSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, QuoteSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec,
+    StripOutSpec, ToleranceSpec,
+};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
@@ -31,6 +38,7 @@ pub(super) use call::{
     seams_call_value, span_limits_call, span_limits_call_value,
 };
 use order::{in_order, unsaid};
+use places::Placed;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -90,6 +98,9 @@ struct Draft {
     shop: ShopSpec,
     span: SpanSpec,
     point_places: Vec<usize>,
+    covering: Option<Placed<CoveringSpec>>,
+    strip_out: Option<Placed<StripOutSpec>>,
+    quote: Option<Placed<QuoteSpec>>,
     tolerance: Option<ToleranceSpec>,
     narrow_flange: Option<NarrowFlangeSpec>,
 }
@@ -176,6 +187,9 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         shop: fields.defaulted("shop", notes, specs::shop),
         span,
         point_places,
+        covering: fields.optional("covering", notes, covering::covering),
+        strip_out: fields.optional("strip_out", notes, strip_out::strip_out),
+        quote: fields.optional("quote", notes, quote::quote),
         tolerance: fields.optional("tolerance", notes, tolerance::tolerance),
         narrow_flange: fields.optional("narrow_flange", notes, narrow_flange::narrow_flange),
     };
@@ -210,6 +224,9 @@ impl Draft {
             shop: &self.shop,
             span: &self.span,
             point_places: &self.point_places,
+            covering: self.covering.as_ref().map(|placed| (&placed.spec, &placed.places)),
+            strip_out: self.strip_out.as_ref().map(|placed| (&placed.spec, &placed.places)),
+            quote: self.quote.as_ref().map(|placed| (&placed.spec, &placed.places)),
             tolerance: self.tolerance.as_ref(),
             narrow_flange: self.narrow_flange.as_ref(),
         }
@@ -224,6 +241,9 @@ impl Draft {
             .saw(self.saw)
             .shop(self.shop)
             .span(self.span);
+        job.covering = self.covering.map(|placed| placed.spec);
+        job.strip_out = self.strip_out.map(|placed| placed.spec);
+        job.quote = self.quote.map(|placed| placed.spec);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
         (job.tolerance, job.narrow_flange) = (self.tolerance, self.narrow_flange);
         Some(job)

@@ -63,6 +63,10 @@ fn full() -> Vec<Value> {
         },
         "narrow_flange": { "angle_leg": "1-1/4", "spacing": 8 }
     });
+    let mut one = one;
+    one["covering"] = super::work::roll_goods();
+    one["strip_out"] = super::work::old_deck();
+    one["quote"] = super::work::prices();
     let corner = |x: i64, y: i64| json!({ "x": x, "y": y });
     let own = json!({ "ei": 1e5, "mr": 400, "fs": 200 });
     let fasteners = json!({

@@ -3,6 +3,20 @@
 from .._record import Record, Records
 from .beams import BeamSpan, BeamSupport, Peak, PlateError, PlatePeak, PlateRange, PlateState, Range
 from .cautions import Caution
+from .covering import (
+    Adhesive,
+    Covering,
+    CoverPiece,
+    CoverSeam,
+    CoverTrial,
+    CutList,
+    Glue,
+    GlueTiming,
+    Laid,
+    RollCut,
+    RollPiece,
+    Run,
+)
 from .fasteners import Row, RowSlant
 from .flanges import MendPart, NarrowFlanges, RemedyCheck, SeamRemedy, Skew
 from .frame import Assumed, Basis, Fastener, Member, Rounded, Standing
@@ -29,6 +43,7 @@ from .given import (
     Unit,
 )
 from .holds import Distance, FastenerSpan, Held, RowHold, ScrewHold
+from .quote import Group, Labour, Percentiles, QuoteLine, QuoteSum, TaskHours
 from .seams import Bay, Board, LayoutCost, NoLayout, Seam, SeamEnds
 from .shapes import Arc, Bounds, Checks, Edge, Opening, PanelOpening, Point, Side, SquareCheck, Stack, Taper
 from .sheets import BoatCost, Cut, Inside, Leaf, Placement, Rectangle, Sheet, Tree, Unplaced
@@ -51,10 +66,25 @@ from .span import (
     SpanBay,
     UniformCheck,
 )
+from .strip_out import (
+    Disposal,
+    Freed,
+    OldBoards,
+    OldFasteners,
+    Pit,
+    SeamTape,
+    StripHours,
+    StripOut,
+    Strips,
+    ThreePoint,
+    WeightLine,
+    Weights,
+)
 from .takeoff import Amount, Takeoff, TakeoffLine
 from .tolerance import BearingTolerance, ErrorShares, LastBoard, SeamTolerance, Spread, Tolerance
 
 __all__ = [
+    "Adhesive",
     "Amount",
     "Arc",
     "Assumed",
@@ -71,8 +101,14 @@ __all__ = [
     "Bounds",
     "Caution",
     "Checks",
+    "CoverPiece",
+    "CoverSeam",
+    "CoverTrial",
+    "Covering",
     "Criterion",
     "Cut",
+    "CutList",
+    "Disposal",
     "Distance",
     "Edge",
     "Effort",
@@ -80,6 +116,7 @@ __all__ = [
     "ErrorShares",
     "Fastener",
     "FastenerSpan",
+    "Freed",
     "Given",
     "GivenAxes",
     "GivenBeamLoad",
@@ -98,8 +135,13 @@ __all__ = [
     "GivenSheet",
     "GivenStresses",
     "GivenSupport",
+    "Glue",
+    "GlueTiming",
+    "Group",
     "Held",
     "Inside",
+    "Labour",
+    "Laid",
     "LastBoard",
     "LayoutCost",
     "Leaf",
@@ -110,10 +152,14 @@ __all__ = [
     "MendPart",
     "NarrowFlanges",
     "NoLayout",
+    "OldBoards",
+    "OldFasteners",
     "Opening",
     "PanelOpening",
     "PanelSpan",
     "Peak",
+    "Percentiles",
+    "Pit",
     "Placement",
     "PlateError",
     "PlatePeak",
@@ -122,20 +168,26 @@ __all__ = [
     "Point",
     "PointCheck",
     "PointLoad",
+    "QuoteLine",
+    "QuoteSum",
     "Range",
     "Record",
     "Records",
     "Rectangle",
     "RemedyCheck",
+    "RollCut",
+    "RollPiece",
     "Rounded",
     "Row",
     "RowHold",
     "RowSlant",
+    "Run",
     "Sag",
     "ScrewHold",
     "Seam",
     "SeamEnds",
     "SeamRemedy",
+    "SeamTape",
     "SeamTolerance",
     "Service",
     "Sheet",
@@ -148,12 +200,19 @@ __all__ = [
     "SquareCheck",
     "Stack",
     "Standing",
+    "StripHours",
+    "StripOut",
+    "Strips",
     "Takeoff",
     "TakeoffLine",
     "Taper",
+    "TaskHours",
+    "ThreePoint",
     "Tolerance",
     "Tree",
     "UniformCheck",
     "Unit",
     "Unplaced",
+    "WeightLine",
+    "Weights",
 ]
