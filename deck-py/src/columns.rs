@@ -11,16 +11,20 @@ use serde_json::Value;
 enum Cell {
     /// In the item, at a JSON pointer.
     Own(&'static str),
+    /// The same, a number that is a float in every row and in every plan: a column is of one type.
+    Real(&'static str),
     /// In the item of the list inside it, at a JSON pointer.
     Inner(&'static str),
-    /// What a list of the item's has at the inner item's place, or without such a list the item itself.
-    Beside(&'static str, &'static str),
+    /// The same, always a float.
+    InnerReal(&'static str),
+    /// What a list of the item's has at the inner item's place, or without such a list the item itself; always a float.
+    BesideReal(&'static str, &'static str),
     /// The item's place in its list, from 1.
     Place,
     /// How many items a list of the item's has.
     Count(&'static str),
 }
-use Cell::{Beside, Count, Inner, Own, Place};
+use Cell::{BesideReal, Count, Inner, InnerReal, Own, Place, Real};
 
 /// A list of the plan's JSON, and what of it stands in columns.
 struct Table {
@@ -39,16 +43,16 @@ const TABLES: [Table; 9] = [
         columns: &[
             ("label", Own("/label")),
             ("board", Own("/board")),
-            ("length", Own("/length")),
-            ("width", Own("/width")),
-            ("diagonal", Own("/diagonal")),
-            ("area", Own("/area")),
-            ("weight_lb", Own("/weight_lb")),
+            ("length", Real("/length")),
+            ("width", Real("/width")),
+            ("diagonal", Real("/diagonal")),
+            ("area", Real("/area")),
+            ("weight_lb", Real("/weight_lb")),
             ("strength_axis", Own("/strength_axis")),
-            ("fore", Own("/bounds/fore")),
-            ("aft", Own("/bounds/aft")),
-            ("port", Own("/bounds/port")),
-            ("starboard", Own("/bounds/starboard")),
+            ("fore", Real("/bounds/fore")),
+            ("aft", Real("/bounds/aft")),
+            ("port", Real("/bounds/port")),
+            ("starboard", Real("/bounds/starboard")),
             ("openings", Count("/openings")),
         ],
     },
@@ -59,13 +63,13 @@ const TABLES: [Table; 9] = [
         columns: &[
             ("number", Own("/number")),
             ("member", Own("/member")),
-            ("fore", Own("/fore")),
-            ("aft", Own("/aft")),
-            ("bearing_fore", Own("/bearing_fore")),
-            ("bearing_aft", Own("/bearing_aft")),
-            ("shift", Own("/shift")),
-            ("short_by", Own("/short_by")),
-            ("length", Own("/length")),
+            ("fore", Real("/fore")),
+            ("aft", Real("/aft")),
+            ("bearing_fore", Real("/bearing_fore")),
+            ("bearing_aft", Real("/bearing_aft")),
+            ("shift", Real("/shift")),
+            ("short_by", Real("/short_by")),
+            ("length", Real("/length")),
         ],
     },
     Table {
@@ -77,8 +81,8 @@ const TABLES: [Table; 9] = [
             ("member", Own("/member")),
             ("kind", Own("/kind")),
             ("seam", Own("/seam")),
-            ("x", Beside("/stations", "/station")),
-            ("y", Inner("")),
+            ("x", BesideReal("/stations", "/station")),
+            ("y", InnerReal("")),
         ],
     },
     Table {
@@ -89,10 +93,10 @@ const TABLES: [Table; 9] = [
             ("sheet", Place),
             ("stock", Own("/stock")),
             ("part", Inner("/part")),
-            ("x", Inner("/x")),
-            ("y", Inner("/y")),
-            ("length", Inner("/length")),
-            ("width", Inner("/width")),
+            ("x", InnerReal("/x")),
+            ("y", InnerReal("/y")),
+            ("length", InnerReal("/length")),
+            ("width", InnerReal("/width")),
             ("turned", Inner("/turned")),
         ],
     },
@@ -104,12 +108,12 @@ const TABLES: [Table; 9] = [
             ("item", Own("/item")),
             ("description", Own("/description")),
             ("measure", Own("/needed/measure")),
-            ("needed", Own("/needed/amount")),
-            ("spare", Own("/spare/amount")),
+            ("needed", Real("/needed/amount")),
+            ("spare", Real("/spare/amount")),
             ("buy", Own("/buy")),
             ("unit", Own("/unit")),
-            ("price", Own("/price")),
-            ("cost", Own("/cost")),
+            ("price", Real("/price")),
+            ("cost", Real("/cost")),
         ],
     },
     Table {
@@ -121,11 +125,11 @@ const TABLES: [Table; 9] = [
             ("axis", Own("/axis")),
             ("bays", Count("/bays")),
             ("table_governing", Own("/table/governing")),
-            ("table_allowable_psf", Own("/table/allowable_psf")),
-            ("table_utilisation", Own("/table/utilisation")),
+            ("table_allowable_psf", Real("/table/allowable_psf")),
+            ("table_utilisation", Real("/table/utilisation")),
             ("beam_governing", Own("/beam/governing")),
-            ("beam_allowable_psf", Own("/beam/allowable_psf")),
-            ("beam_utilisation", Own("/beam/utilisation")),
+            ("beam_allowable_psf", Real("/beam/allowable_psf")),
+            ("beam_utilisation", Real("/beam/utilisation")),
         ],
     },
     Table {
@@ -135,14 +139,14 @@ const TABLES: [Table; 9] = [
         columns: &[
             ("seam", Own("/seam")),
             ("member", Own("/member")),
-            ("fore_planned", Own("/fore/planned")),
-            ("fore_worst", Own("/fore/worst")),
-            ("fore_root_sum_square", Own("/fore/root_sum_square")),
-            ("fore_chance_short", Own("/fore/chance_short")),
-            ("aft_planned", Own("/aft/planned")),
-            ("aft_worst", Own("/aft/worst")),
-            ("aft_root_sum_square", Own("/aft/root_sum_square")),
-            ("aft_chance_short", Own("/aft/chance_short")),
+            ("fore_planned", Real("/fore/planned")),
+            ("fore_worst", Real("/fore/worst")),
+            ("fore_root_sum_square", Real("/fore/root_sum_square")),
+            ("fore_chance_short", Real("/fore/chance_short")),
+            ("aft_planned", Real("/aft/planned")),
+            ("aft_worst", Real("/aft/worst")),
+            ("aft_root_sum_square", Real("/aft/root_sum_square")),
+            ("aft_chance_short", Real("/aft/chance_short")),
         ],
     },
     Table {
@@ -152,10 +156,10 @@ const TABLES: [Table; 9] = [
         columns: &[
             ("group", Own("/group")),
             ("description", Own("/description")),
-            ("quantity", Own("/quantity")),
+            ("quantity", Real("/quantity")),
             ("unit", Own("/unit")),
-            ("rate", Own("/rate")),
-            ("amount", Own("/amount")),
+            ("rate", Real("/rate")),
+            ("amount", Real("/amount")),
         ],
     },
     Table {
@@ -165,11 +169,11 @@ const TABLES: [Table; 9] = [
         columns: &[
             ("task", Own("/task")),
             ("words", Own("/words")),
-            ("low", Own("/low")),
-            ("likely", Own("/likely")),
-            ("high", Own("/high")),
-            ("mean", Own("/mean")),
-            ("deviation", Own("/deviation")),
+            ("low", Real("/low")),
+            ("likely", Real("/likely")),
+            ("high", Real("/high")),
+            ("mean", Real("/mean")),
+            ("deviation", Real("/deviation")),
             ("source", Own("/source")),
         ],
     },
@@ -210,15 +214,21 @@ impl Row<'_> {
     fn value(&self, cell: Cell) -> Value {
         match cell {
             Own(pointer) => self.item.pointer(pointer).cloned().unwrap_or_default(),
+            Real(pointer) => real(self.item.pointer(pointer)),
             Inner(pointer) => self.inner.pointer(pointer).cloned().unwrap_or_default(),
-            Beside(list, own) => {
+            InnerReal(pointer) => real(self.inner.pointer(pointer)),
+            BesideReal(list, own) => {
                 let beside = self.item.pointer(list).and_then(|list| list.get(self.inside));
-                beside.or_else(|| self.item.pointer(own)).cloned().unwrap_or_default()
+                real(beside.or_else(|| self.item.pointer(own)))
             }
             Place => self.place.into(),
             Count(pointer) => self.item.pointer(pointer).and_then(Value::as_array).map_or(0, Vec::len).into(),
         }
     }
+}
+
+fn real(value: Option<&Value>) -> Value {
+    value.and_then(Value::as_f64).into()
 }
 
 fn rows<'a>(plan: &'a Value, table: &Table) -> Vec<Row<'a>> {

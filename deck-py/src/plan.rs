@@ -73,6 +73,26 @@ pub(crate) fn plan(py: Python<'_>, job: &Bound<'_, PyAny>) -> Result<Plan, Failu
 /// Everything that follows from a job: seams, panels, fasteners, sheets, and what to buy.
 ///
 /// Lengths are numbers in `unit`. Two plans are equal when their JSON is.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> job = {
+/// ...     "schema": 1, "name": "Sandpiper", "unit": "in",
+/// ...     "deck": {"length": "20 ft", "beam": 96},
+/// ...     "frame": {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}},
+/// ...     "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": "3/4", "price": 62.5}],
+/// ...     "gap": 0,
+/// ... }
+/// >>> plan = deck_py.plan(job)
+/// >>> plan.takeoff.lines[0]
+/// TakeoffLine(buy=5, unit='sheet', description='3/4 ply', cost=312.5)
+/// >>> plan.frame("seams")["fore"]
+/// [48.0, 96.0, 144.0, 192.0]
+/// >>> plan.views[:2], plan.svg("plan")[:4]
+/// (['cover', 'cover-2'], '<svg')
+/// >>> deck_py.Plan.from_json(plan.to_json()) == plan == deck_py.plan(plan.job)
+/// True
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Plan {
@@ -296,7 +316,8 @@ impl Plan {
     /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
     /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, for each
     /// panel whose strength is known, for each seam whose errors are reckoned with, for each line of the quote, or for each
-    /// task behind it. Without such the columns are there, and empty. Lengths are numbers in `unit`.
+    /// task behind it. Without such the columns are there, and empty. Lengths are floats in `unit`: a column is of one type
+    /// in every plan.
     ///
     /// Parameters
     /// ----------
@@ -307,6 +328,18 @@ impl Plan {
     /// ------
     /// DeckError
     ///     There is no such list.
+    ///
+    /// Examples
+    /// --------
+    /// >>> import deck_py
+    /// >>> plan = deck_py.plan({
+    /// ...     "schema": 1, "name": "Sandpiper", "unit": "in",
+    /// ...     "deck": {"length": "20 ft", "beam": 96},
+    /// ...     "frame": {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}},
+    /// ...     "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": "3/4"}],
+    /// ... })
+    /// >>> plan.frame("panels")["label"]
+    /// ['1', '2', '3', '4', '5']
     fn frame<'py>(&self, py: Python<'py>, name: &str) -> Result<Bound<'py, PyDict>, Failure> {
         Ok(columns::columns(py, &self.document.value, name)?.ok_or_else(|| columns::unknown(name))?)
     }
