@@ -25,6 +25,7 @@
 //! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
 //! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`],
 //!   [`fill`] (the best of one sheet), [`takeoff::takeoff`], [`cautions`].
+//! - **What was measured**: [`survey()`], [`survey`] (readings, blunders, traces, squaring, old boards).
 //! - **Does it carry**: [`span_limits`], [`span::beam`], [`span::plate`], [`span`] (lay-ups, loads, supports).
 //! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
 //! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].
@@ -56,6 +57,7 @@ pub mod published;
 pub mod seams;
 pub mod span;
 pub mod stock;
+pub mod survey;
 pub mod takeoff;
 
 pub use error::{Error, Fault, Faults, Kind};
@@ -65,3 +67,4 @@ pub use money::Money;
 pub use nest::fill;
 pub use plan::{Plan, plan};
 pub use span::{beam, plate, span_limits};
+pub use survey::survey;

@@ -32,6 +32,7 @@ mod plate;
 mod polygon;
 mod steps;
 mod strength;
+mod survey;
 mod table;
 
 use pyo3::prelude::*;
@@ -66,6 +67,8 @@ mod _deck {
     use super::steps::{fasteners, panels, seams};
     #[pymodule_export]
     use super::strength::{beam, plate, span_limits};
+    #[pymodule_export]
+    use super::survey::{Survey, survey};
     use super::{Bound, PyModule, PyModuleMethods, PyResult};
 
     #[pymodule_init]

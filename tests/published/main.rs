@@ -15,6 +15,7 @@ mod plate_cases;
 mod screws;
 mod sheets;
 mod squareness;
+mod survey;
 mod units;
 
 use deck_core::{Length, Unit};

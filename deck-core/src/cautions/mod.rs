@@ -10,6 +10,7 @@ mod openings;
 mod span;
 mod standing;
 mod stock;
+mod survey;
 
 pub use boards::{BoardWishes, boards};
 pub use caution::{Caution, Source};
@@ -18,6 +19,7 @@ pub use openings::openings;
 pub use span::{SpanFindings, span};
 pub use standing::standing;
 pub use stock::stock;
+pub use survey::survey;
 
 #[cfg(test)]
 mod tests;

@@ -32,12 +32,15 @@ mod part_on_sheet;
 pub mod pdf;
 mod ruler;
 pub mod sheet_frame;
+mod survey_picture;
 pub mod svg;
 mod views;
 
 use crate::error::{Error, Fault, Kind};
 use crate::job::Paper;
+use crate::length::Unit;
 use crate::plan::Plan;
+use crate::survey::Survey;
 use desk::Desk;
 use figure::Figure;
 use page::Page;
@@ -95,6 +98,28 @@ pub fn figures(plan: &Plan, paper: Paper) -> Vec<Figure> {
     let pages = pages(plan, paper);
     let of = pages.len();
     pages.into_iter().enumerate().map(|(index, page)| page.numbered(index + 1, of)).collect()
+}
+
+/// The points of a survey and the readings between them as SVG, without a plan.
+///
+/// # Examples
+/// ```
+/// use deck_core::{Unit, draw, job::SurveyCall};
+/// let call = SurveyCall::from_json(r#"{
+///     "datum": ["BP", "SP"],
+///     "readings": [
+///         {"kind": "distance", "between": ["BP", "SP"], "reading": 240},
+///         {"kind": "tie", "of": "BS", "from": ["BP", "SP"], "readings": [100, 260]}
+///     ]
+/// }"#)?;
+/// assert!(draw::survey_svg(&call.survey()?, Unit::Inch).starts_with("<svg"));
+/// # Ok::<(), deck_core::Error>(())
+/// ```
+pub fn survey_svg(survey: &Survey, unit: Unit) -> String {
+    let mut figure = Figure::new("Survey", figure::Paper::Letter);
+    let (_, below) = survey_picture::draw(&mut figure, survey, figure::Paper::Letter.area(), unit);
+    figure.height = figure.height.min(below);
+    svg::write(&figure)
 }
 
 fn pages(plan: &Plan, paper: Paper) -> Vec<Page> {

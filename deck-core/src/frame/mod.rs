@@ -14,7 +14,7 @@ mod member;
 mod spec;
 
 pub use member::{CrossMember, Frame};
-pub use spec::{Condition, Facing, FrameSpec, MeasuredTo, MemberSpec, Profile, Regular};
+pub use spec::{Condition, Facing, FrameSpec, MeasuredTo, MemberSpec, MembersFrom, Profile, Regular};
 
 #[cfg(test)]
 mod tests;

@@ -21,7 +21,9 @@ mod span;
 mod specs;
 pub(crate) mod texts;
 
-pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+pub use call::{
+    BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall, SurveyCall,
+};
 pub use check::Checked;
 pub use read::Rounded;
 #[cfg(feature = "schema")]
@@ -35,6 +37,7 @@ use crate::frame::FrameSpec;
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
+use crate::survey::SurveySpec;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 /// A deck to be planned.
@@ -96,6 +99,9 @@ pub struct Job {
     /// The panel's rating and the loads that the user chose, for figures of strength.
     #[serde(default, skip_serializing_if = "SpanSpec::is_empty")]
     pub span: SpanSpec,
+    /// What was measured, where the outline or the members come from a survey, or old boards are held against them.
+    #[serde(default, skip_serializing_if = "SurveySpec::is_empty")]
+    pub survey: SurveySpec,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -132,6 +138,7 @@ impl Job {
             saw: SawSpec::new(),
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
+            survey: SurveySpec::default(),
             rounded: read::Roundings::default(),
         }
     }
@@ -196,6 +203,13 @@ impl Job {
     #[must_use]
     pub fn span(mut self, span: SpanSpec) -> Job {
         self.span = span;
+        self
+    }
+
+    /// With a survey.
+    #[must_use]
+    pub fn survey(mut self, survey: SurveySpec) -> Job {
+        self.survey = survey;
         self
     }
 

@@ -14,6 +14,7 @@ use crate::nest::Nest;
 use crate::outline::{Opening, Rim};
 use crate::panels::Panel;
 use crate::seams::{NoLayout, SeamLayout, Seams};
+use crate::survey::Survey;
 use crate::takeoff::Takeoff;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
@@ -60,6 +61,9 @@ pub struct Plan {
     pub sheets: Option<Nest>,
     /// What to buy.
     pub takeoff: Option<Takeoff>,
+    /// What the survey found; none where the job has none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub survey: Option<Survey>,
     /// What to know before acting on the plan; those that it triggered come first.
     pub cautions: Vec<Caution>,
 }
@@ -127,6 +131,7 @@ impl Plan {
             span: without_boards(checked),
             sheets: None,
             takeoff: None,
+            survey: checked.survey.clone(),
             cautions: Vec::new(),
         }
     }

@@ -517,3 +517,206 @@ class PlateState(TypedDict):
     moment_y: float
     twist: float
     shear: list[float]
+
+
+class SurveyPoint(TypedDict):
+    """A point of a survey in its place."""
+
+    name: str
+    x: float
+    x_text: str
+    y: float
+    y_text: str
+    x_deviation: float
+    x_deviation_text: str
+    y_deviation: float
+    y_deviation_text: str
+    correlation: float
+
+
+class SurveyReading(TypedDict):
+    """A reading against what the places make of it."""
+
+    name: str
+    what: str
+    points: list[str]
+    number: int
+    reading: NotRequired[float]
+    reading_text: NotRequired[str]
+    error: float
+    error_text: str
+    adjusted: float
+    adjusted_text: str
+    residual: float
+    residual_text: str
+    standardised: NotRequired[float]
+    redundancy: float
+    least_blunder: NotRequired[float]
+    least_blunder_text: NotRequired[str]
+    moves: NotRequired[float]
+    moves_text: NotRequired[str]
+    used: bool
+
+
+class SurveySuspect(TypedDict):
+    """A reading that may be at fault."""
+
+    reading: str
+    off: float
+    off_text: str
+    cause: NotRequired[str]
+
+
+class SurveyBlunder(TypedDict):
+    """A reading that disagrees with the rest."""
+
+    reading: str
+    number: int
+    off: float
+    off_text: str
+    deviation: float
+    deviation_text: str
+    expected: float
+    expected_text: str
+    told_apart: bool
+    suspects: list[SurveySuspect]
+    cause: NotRequired[str]
+    settle: NotRequired[str]
+    message: str
+
+
+class SurveyTest(TypedDict):
+    """Whether the readings agree as well as their errors say."""
+
+    statistic: float
+    freedom: int
+    probability: float
+    passes: bool
+
+
+class SurveySquaring(TypedDict):
+    """How far a frame is out of square, and what brings it back."""
+
+    length: float
+    length_text: str
+    width: float
+    width_text: str
+    diagonal_from_bow_port: float
+    diagonal_from_bow_port_text: str
+    diagonal_from_bow_starboard: float
+    diagonal_from_bow_starboard_text: str
+    diagonal_when_square: float
+    diagonal_when_square_text: str
+    skew: float
+    skew_text: str
+    skew_deviation: float
+    skew_deviation_text: str
+    skew_first_order: float
+    skew_first_order_text: str
+    pull: NotRequired[list[str]]
+    pull_by: float
+    pull_by_text: str
+    closure: float
+    closure_text: str
+    advice: str
+
+
+class SurveyPiece(TypedDict):
+    """A line or an arc of a trace."""
+
+    kind: Literal["line", "arc"]
+    points: list[int]
+    radius: NotRequired[float]
+    radius_text: NotRequired[str]
+    centre_x: NotRequired[float]
+    centre_x_text: NotRequired[str]
+    centre_y: NotRequired[float]
+    centre_y_text: NotRequired[str]
+    residuals: list[float]
+    spread: float
+    spread_text: str
+
+
+class SurveyJoin(TypedDict):
+    """Where two pieces of a trace meet."""
+
+    kind: Literal["corner", "tangent", "between"]
+    x: float
+    x_text: str
+    y: float
+    y_text: str
+
+
+class SurveyTrace(TypedDict):
+    """A trace as lines and arcs."""
+
+    name: str
+    scale: float
+    placed_within: NotRequired[float]
+    placed_within_text: NotRequired[str]
+    tolerance: float
+    tolerance_text: str
+    pieces: list[SurveyPiece]
+    joins: list[SurveyJoin]
+    largest_residual: float
+    largest_residual_text: str
+
+
+class SurveyMark(TypedDict):
+    """A seam between old boards, or a row of old holes."""
+
+    kind: Literal["seam", "row"]
+    number: int
+    station: float
+    station_text: str
+    member: NotRequired[int]
+    member_station: NotRequired[float]
+    member_station_text: NotRequired[str]
+    off: NotRequired[float]
+    off_text: NotRequired[str]
+
+
+class SurveyFinding(TypedDict):
+    """Something that the old boards and the members do not agree about."""
+
+    kind: Literal["missing", "doubled", "unscrewed"]
+    station: float
+    station_text: str
+    member: NotRequired[int]
+    message: str
+
+
+class SurveyBoards(TypedDict):
+    """The old boards held against the members."""
+
+    tolerance: float
+    tolerance_text: str
+    flange: float
+    flange_text: str
+    marks: list[SurveyMark]
+    findings: list[SurveyFinding]
+
+
+class SurveyArc(TypedDict):
+    """The arc from a corner to the next one."""
+
+    radius: float
+    bulge: Literal["out", "in"]
+
+
+class SurveyCorner(TypedDict):
+    """A corner of an outline, as a job takes it."""
+
+    x: float
+    y: float
+    arc: NotRequired[SurveyArc]
+
+
+class SurveyMember(TypedDict):
+    """A cross member in its place."""
+
+    points: list[str]
+    station: float
+    station_text: str
+    out_of_square: NotRequired[float]
+    out_of_square_text: NotRequired[str]

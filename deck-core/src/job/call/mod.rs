@@ -10,6 +10,7 @@ mod panels;
 mod plate;
 mod seams;
 mod span_limits;
+mod survey;
 
 pub use beam::BeamCall;
 pub use fasteners::FastenersCall;
@@ -19,3 +20,4 @@ pub use panels::PanelsCall;
 pub use plate::PlateCall;
 pub use seams::SeamsCall;
 pub use span_limits::SpanLimitsCall;
+pub use survey::SurveyCall;

@@ -7,6 +7,7 @@ mod parts;
 mod settings;
 mod span;
 mod stock;
+mod survey;
 
 use super::settings::{Settings, asked};
 use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec};
@@ -15,6 +16,7 @@ use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
 use crate::outline::{Deck, KeepClear, Opening, Outline};
 use crate::stock::Sheet;
+use crate::survey::{Survey, SurveySpec};
 
 /// What a plan works on: everything of a job, built, resolved and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,6 +40,8 @@ pub struct Checked {
     pub settings: Settings,
     /// What is said of strength.
     pub span: SpanSpec,
+    /// What the survey found, where there is one.
+    pub survey: Option<Survey>,
 }
 
 /// Items with the places where they stand in the input.
@@ -78,6 +82,9 @@ pub(super) struct Parts<'a> {
     pub(super) span: &'a SpanSpec,
     /// Where each of the point loads stands in the input.
     pub(super) point_places: &'a [usize],
+    pub(super) survey: &'a SurveySpec,
+    /// True where something in the survey could not be read.
+    pub(super) survey_faulty: bool,
 }
 
 impl<'a> Parts<'a> {
@@ -93,6 +100,7 @@ impl<'a> Parts<'a> {
             points: None,
             fasteners: None,
         };
+        static UNSURVEYED: SurveySpec = SurveySpec::nothing();
         Parts {
             unit,
             deck: None,
@@ -108,7 +116,14 @@ impl<'a> Parts<'a> {
             shop,
             span: UNASKED,
             point_places: &[],
+            survey: &UNSURVEYED,
+            survey_faulty: false,
         }
+    }
+
+    /// The same parts, for a copy in which one is another.
+    fn again(&self) -> Parts<'a> {
+        Parts { ..*self }
     }
 
     /// How lengths are written to whoever gave them.
@@ -141,6 +156,8 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         shop: &job.shop,
         span: &job.span,
         point_places: &points,
+        survey: &job.survey,
+        survey_faulty: false,
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -151,8 +168,9 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
 
 /// Checks all that is there; what is built is complete only where no fault was found.
 pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked> {
-    let outline = parts.deck.and_then(|deck| deck::outline(deck, faults));
-    let frame = frame::frame(parts, outline.as_ref().map(frame::Size::of), faults);
+    let mut surveyed = survey::survey(parts, faults);
+    let outline = parts.deck.and_then(|deck| survey::outline(parts, deck, surveyed.as_ref(), faults));
+    let frame = survey::frame(parts, outline.as_ref(), surveyed.as_ref(), faults);
     deck::openings(parts, outline.as_ref(), faults);
     deck::zones(parts, outline.as_ref().map(Outline::length), faults);
     let thickness = stock::stock(parts, faults);
@@ -160,6 +178,9 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     settings::settings(parts, outline.as_ref(), faults);
     span::span(parts, outline.as_ref(), faults);
     let (outline, frame) = (outline?, frame?);
+    if let Some(found) = &mut surveyed {
+        survey::old_boards(parts, &frame, found);
+    }
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
     Some(Checked {
         outline,
@@ -171,6 +192,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
         thickness: thickness?,
         settings,
         span: parts.span.clone(),
+        survey: surveyed,
     })
 }
 

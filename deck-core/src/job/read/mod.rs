@@ -13,6 +13,7 @@ mod panel;
 mod span;
 mod specs;
 mod stock;
+mod survey;
 mod text;
 mod words;
 
@@ -22,11 +23,12 @@ use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
+use crate::survey::SurveySpec;
 use at::{At, Listed, Object, shown};
 pub(super) use call::{
     beam_call, beam_call_value, fasteners_call, fasteners_call_value, fill_call, fill_call_value, nest_call,
     nest_call_value, panels_call, panels_call_value, plate_call, plate_call_value, seams_call, seams_call_value,
-    span_limits_call, span_limits_call_value,
+    span_limits_call, span_limits_call_value, survey_call, survey_call_value,
 };
 use order::{in_order, unsaid};
 use serde::{Deserialize, Serialize};
@@ -88,6 +90,9 @@ struct Draft {
     shop: ShopSpec,
     span: SpanSpec,
     point_places: Vec<usize>,
+    survey: SurveySpec,
+    /// True where something in the survey is at fault; then nothing is said of what is taken from it.
+    survey_faulty: bool,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -156,6 +161,9 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
     };
     notes.unit = unit.unwrap_or_default();
     let (span, point_places) = fields.defaulted("span", notes, span::span);
+    let before = notes.faults.len();
+    let survey = fields.optional("survey", notes, survey::survey).unwrap_or_default();
+    let survey_faulty = notes.faults.len() > before;
     let draft = Draft {
         name,
         unit,
@@ -172,6 +180,8 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         shop: fields.defaulted("shop", notes, specs::shop),
         span,
         point_places,
+        survey,
+        survey_faulty,
     };
     fields.close(notes);
     draft
@@ -204,6 +214,8 @@ impl Draft {
             shop: &self.shop,
             span: &self.span,
             point_places: &self.point_places,
+            survey: &self.survey,
+            survey_faulty: self.survey_faulty,
         }
     }
 
@@ -215,7 +227,8 @@ impl Draft {
             .fastening(self.fastening)
             .saw(self.saw)
             .shop(self.shop)
-            .span(self.span);
+            .span(self.span)
+            .survey(self.survey);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
         Some(job)
     }
