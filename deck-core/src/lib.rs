@@ -25,7 +25,7 @@
 //! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
 //! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`],
 //!   [`fill`] (the best of one sheet), [`takeoff::takeoff`], [`cautions`].
-//! - **What was measured**: [`survey()`], [`survey`] (readings, blunders, traces, squaring, old boards).
+//! - **What was measured**: [`survey()`], [`survey`](mod@survey) (readings, blunders, traces, squaring, old boards).
 //! - **Does it carry**: [`span_limits`], [`span::beam`], [`span::plate`], [`span`] (lay-ups, loads, supports).
 //! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
 //! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].

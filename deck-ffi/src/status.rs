@@ -130,6 +130,8 @@ pub const DECK_SURVEY_POINT_UNKNOWN: i32 = 1004;
 pub const DECK_SURVEY_READING: i32 = 1005;
 /// Readings that no places of the points come near to.
 pub const DECK_SURVEY_NOT_SOLVED: i32 = 1006;
+/// Something that is taken from a survey which does not give it.
+pub const DECK_SURVEY_WANTED: i32 = 1007;
 
 /// The border's own statuses with what their docs say.
 const BORDER: [(i32, &str); 8] = [

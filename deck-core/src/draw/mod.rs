@@ -16,6 +16,8 @@
 //! | `panel-1`, … | a shape of panel, from its own edges |
 //! | `saw-1`, … | sheets that are sawn alike, as the sawyer sees them |
 //! | `fastening-1`, … | a panel's rows of fasteners |
+//! | `survey` | what was measured: points, residuals, what was left out; where the job has a survey |
+//! | `survey-form` | the same readings, to be filled in by hand |
 //! | `span` | what boards take and fasteners hold, where the job gives a panel's rating or the flanges' alloy |
 //!
 //! A view that needs a further sheet goes on as `cover-2`, `saw-1-2` and so on.
@@ -122,10 +124,27 @@ pub fn survey_svg(survey: &Survey, unit: Unit) -> String {
     svg::write(&figure)
 }
 
-fn pages(plan: &Plan, paper: Paper) -> Vec<Page> {
-    let paper = match paper {
+/// A form to fill in by hand on a boat that nobody has measured yet, its lines numbered as the job file's fields.
+///
+/// # Examples
+/// ```
+/// use deck_core::{draw, job::Paper};
+/// let sheets = draw::survey_form(Paper::Letter);
+/// assert!(draw::svg::write(&sheets[0]).contains("second diagonal"));
+/// ```
+pub fn survey_form(paper: Paper) -> Vec<Figure> {
+    let pages = views::survey_form::blank(sheet(paper));
+    let of = pages.len();
+    pages.into_iter().enumerate().map(|(index, page)| page.numbered(index + 1, of)).collect()
+}
+
+fn sheet(paper: Paper) -> figure::Paper {
+    match paper {
         Paper::Letter => figure::Paper::Letter,
         Paper::A4 => figure::Paper::A4,
-    };
-    views::pages(&Desk::new(plan, paper))
+    }
+}
+
+fn pages(plan: &Plan, paper: Paper) -> Vec<Page> {
+    views::pages(&Desk::new(plan, sheet(paper)))
 }

@@ -101,6 +101,7 @@ kinds! {
     SurveyPointUnknown = 1004, "A name of a point that no reading has.";
     SurveyReading = 1005, "A reading whose points or parts contradict each other.";
     SurveyNotSolved = 1006, "Readings that no places of the points come near to.";
+    SurveyWanted = 1007, "Something that is taken from a survey which does not give it.";
 }
 
 impl Kind {

@@ -101,7 +101,7 @@ impl Deck {
             Deck::Parametric(measures) => Outline::new(measures.path()?),
             Deck::Surveyed(_) => {
                 let message = "The outline is taken from a survey, and there is none here.";
-                Err(Fault::new(Kind::MissingField, "survey", message, "A job has its survey beside its deck.")
+                Err(Fault::new(Kind::SurveyWanted, "survey", message, "A job has its survey beside its deck.")
                     .within("from")
                     .into())
             }

@@ -13,8 +13,8 @@ const MOST_ITERATIONS: usize = 50;
 const AT_REST: f64 = 1e-7;
 /// A pivot of less than this part of its own row is none.
 const SINGULAR: f64 = 1e-9;
-/// A reading with less redundancy than this is checked by no other.
-pub(super) const UNCHECKED: f64 = 1e-6;
+/// A reading with less redundancy than this is checked by no other: only an error of 130 of its own would be found.
+pub(super) const UNCHECKED: f64 = 1e-3;
 
 /// Which coordinates are unknown, and their numbers in the equations.
 #[derive(Debug, Clone)]

@@ -1,5 +1,6 @@
 //! Old boards as evidence: their widths, one after another, against the stations of the members.
 
+use super::network::size_kind;
 use crate::error::{Error, Fault, Kind};
 use crate::length::{Length, Notation};
 use serde::{Deserialize, Serialize};
@@ -153,7 +154,7 @@ impl OldBoards {
             let text = notation.text(length);
             (length <= Length::ZERO).then(|| {
                 let message = format!("{text} is no {what}.");
-                Fault::new(Kind::OutOfRange, text, message, "More than zero is accepted.")
+                Fault::new(size_kind(length), text, message, "More than zero is accepted.")
             })
         };
         for (index, width) in self.widths.iter().enumerate() {

@@ -43,7 +43,7 @@ pub use trace::{FittedTrace, JoinKind, PieceKind, ScaleMark, Trace, TraceJoin, T
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{Length, Notation};
 use adjust::Unfit;
-use network::{Network, millimetres};
+use network::{Network, millimetres, size_kind};
 
 /// Standard deviation of a tape reading where none is given: a sixteenth of an inch.
 ///
@@ -91,7 +91,7 @@ pub fn survey(spec: &SurveySpec, notation: &Notation) -> Result<Survey, Error> {
     let tape = spec.error.unwrap_or(TAPE_ERROR);
     if tape <= Length::ZERO {
         let message = format!("{tape} is no error of a tape.");
-        return Err(Fault::new(Kind::OutOfRange, tape.to_string(), message, "More than zero is accepted.")
+        return Err(Fault::new(size_kind(tape), tape.to_string(), message, "More than zero is accepted.")
             .within("error")
             .into());
     }

@@ -183,7 +183,7 @@ impl Builder {
         let sigma = reading.error().unwrap_or(self.tape);
         if sigma <= Length::ZERO {
             let message = format!("{sigma} is no error of a reading.");
-            return Err(Fault::new(Kind::OutOfRange, sigma.to_string(), message, POSITIVE).within("error").into());
+            return Err(Fault::new(size_kind(sigma), sigma.to_string(), message, POSITIVE).within("error").into());
         }
         let name = reading.name().map_or_else(|| (index + 1).to_string(), ToOwned::to_owned);
         let mut entry = Entry { builder: self, index, name, sigma: millimetres(sigma) };
@@ -325,9 +325,13 @@ fn positive(length: Length, field: impl std::fmt::Display) -> Result<(), Error> 
     if length > Length::ZERO {
         return Ok(());
     }
-    let kind = if length.is_zero() { Kind::LengthZero } else { Kind::LengthNegative };
     let message = format!("{length} is no distance between two points.");
-    Err(Fault::new(kind, length.to_string(), message, POSITIVE).within(field).into())
+    Err(Fault::new(size_kind(length), length.to_string(), message, POSITIVE).within(field).into())
+}
+
+/// What is wrong with a length that is not above zero.
+pub(super) fn size_kind(length: Length) -> Kind {
+    if length.is_zero() { Kind::LengthZero } else { Kind::LengthNegative }
 }
 
 fn letter(index: usize) -> String {

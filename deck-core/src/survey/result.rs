@@ -34,7 +34,7 @@ pub struct Survey {
     pub test: Option<GlobalTest>,
     /// Readings that are wrong, or may be, and were left out.
     pub blunders: Vec<Blunder>,
-    /// The largest residual of the readings that were used.
+    /// The largest residual of the tape's readings that were used; what is trusted has errors of its own.
     pub agreement: Length,
     /// Readings that no other checks: an error in them would not be seen.
     pub unchecked: Vec<String>,
@@ -178,7 +178,7 @@ impl Survey {
     /// Nothing but old boards, which are still to be held against the members.
     pub(crate) fn of_boards() -> Survey {
         Survey {
-            datum: Default::default(),
+            datum: [String::new(), String::new()],
             error: super::TAPE_ERROR,
             error_source: None,
             points: Vec::new(),

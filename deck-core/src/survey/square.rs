@@ -59,11 +59,10 @@ pub(super) struct Corners<'a> {
 
 /// The skew, in millimetres, and its slopes by the four corners.
 pub(super) fn skew(places: &[Place; 4]) -> (f64, [Place; 4]) {
-    // Half of how far each end is out of square to the mean long side: the slope is taken numerically, as the figure itself is
-    // only as good as the tape.
+    // The slopes are taken numerically: the figure itself is only as good as the tape.
+    const STEP: f64 = 1e-3;
     let value = skew_of(places);
     let mut slopes = [[0.0; 2]; 4];
-    const STEP: f64 = 1e-3;
     for (corner, slope) in slopes.iter_mut().enumerate() {
         for (axis, slope) in slope.iter_mut().enumerate() {
             let moved = |by: f64| {

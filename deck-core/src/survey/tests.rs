@@ -53,10 +53,11 @@ fn one_redundancy_cannot_tell_which() {
 fn the_second_diagonal_is_named() {
     let mut readings = frame();
     readings[5] = Reading::distance("BS", "SP", inches(261.375));
-    // The middles of both ends, by ties from all corners.
-    readings.push(Reading::tie("BM", ["BP", "SP"], [inches(50.0), inches(245.153)]));
-    readings.push(Reading::distance("BM", "BS", inches(50.0)));
-    readings.push(Reading::distance("BM", "SS", inches(245.153)));
+    // The middles of both ends, from all corners.
+    for (middle, near, far) in [("BM", ["BP", "BS"], ["SP", "SS"]), ("SM", ["SP", "SS"], ["BP", "BS"])] {
+        readings.extend(near.map(|corner| Reading::distance(middle, corner, inches(50.0))));
+        readings.extend(far.map(|corner| Reading::distance(middle, corner, inches(245.153))));
+    }
     let found = survey(&spec(readings), &notation()).unwrap();
     assert_eq!(found.blunders.len(), 1, "{:#?}", found.summary);
     let blunder = &found.blunders[0];

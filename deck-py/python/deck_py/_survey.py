@@ -81,7 +81,7 @@ def survey(
 
     Examples
     --------
-    A frame with a wrong diagonal, and the middle of its bow tied in:
+    A frame with a wrong diagonal, and the middles of its ends measured from all corners:
 
     >>> import deck_py
     >>> def distance(a, b, reading):
@@ -90,12 +90,12 @@ def survey(
     ...     distance("BP", "SP", "20 ft"), distance("BS", "SS", "20 ft"),
     ...     distance("BP", "BS", 100), distance("SP", "SS", 100),
     ...     distance("BP", "SS", 260), distance("BS", "SP", "261-3/8"),
-    ...     {"kind": "tie", "of": "BM", "from": ["BP", "SP"], "readings": [50, "245-1/8"]},
-    ...     distance("BM", "BS", 50), distance("BM", "SS", "245-3/16"),
+    ...     distance("BM", "BP", 50), distance("BM", "BS", 50), distance("BM", "SP", 245.153), distance("BM", "SS", 245.153),
+    ...     distance("SM", "SP", 50), distance("SM", "SS", 50), distance("SM", "BP", 245.153), distance("SM", "BS", 245.153),
     ... ]
     >>> found = deck_py.survey(readings, corners=("BP", "SP", "SS", "BS"))
-    >>> found
-    Survey(5 points, 10 readings, 1 left out, agreement 0.02803 in)
+    >>> len(found.points), len(found.blunders)
+    (6, 1)
     >>> found.blunders[0]["message"]
     'Reading 6 (BS to SP) is 1-3/8" too long; without it all else agrees within 1/16".'
 
@@ -104,7 +104,7 @@ def survey(
     >>> deck_py.survey([distance("BP", "SP", 240), distance("BP", "BSS", 100)], datum=("BP", "SP"))
     Traceback (most recent call last):
       ...
-    deck_py.DeckError: /readings/1: Only reading 2 is about "BSS": that does not hold it in place. A point takes two readings at least, from points that are held themselves. Or was "SP" meant?
+    deck_py.DeckError: /readings/1: Only reading 2 is about "BSS": that does not hold it in place. A point takes two readings at least, from points that are held themselves.
     """
     request = {
         "readings": readings,

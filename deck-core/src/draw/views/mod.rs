@@ -14,6 +14,8 @@ mod saw_sheet;
 mod span_notes;
 mod span_picture;
 mod span_sheet;
+pub(super) mod survey_form;
+mod survey_sheet;
 mod waste;
 
 use super::desk::Desk;
@@ -26,6 +28,10 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     sheets.extend(saw_sheet::pages(desk));
     sheets.extend(fastening_sheet::pages(desk));
     sheets.extend(span_sheet::pages(desk));
+    sheets.extend(survey_sheet::pages(desk));
+    if let Some(survey) = desk.plan.survey.as_ref().filter(|survey| !survey.readings.is_empty()) {
+        sheets.extend(survey_form::of(survey, &desk.plan.job.name, desk.paper));
+    }
     let mut pages = cover::pages(desk, &sheets);
     pages.extend(sheets);
     pages

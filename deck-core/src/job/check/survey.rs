@@ -29,7 +29,7 @@ pub(super) fn outline(parts: &Parts<'_>, given: &Deck, found: Option<&Survey>, f
     if corners.is_empty() {
         let message = "The deck is taken from the survey, which names no outline.";
         let accepted = "\"outline\" lists points and traces in order around the deck.";
-        faults.push(Fault::new(Kind::MissingField, "", message, accepted).within("outline").within("survey"));
+        faults.push(Fault::new(Kind::SurveyWanted, "", message, accepted).within("outline").within("survey"));
         return None;
     }
     let made = Deck::Explicit(Explicit { outline: corners.clone() }).outline();
@@ -59,7 +59,7 @@ pub(super) fn frame(
     if members.is_empty() {
         let message = "The members are taken from the survey, which names none.";
         let accepted = "\"members\" lists a point on each, or the names of its two ends.";
-        faults.push(Fault::new(Kind::MissingField, "", message, accepted).within("members").within("survey"));
+        faults.push(Fault::new(Kind::SurveyWanted, "", message, accepted).within("members").within("survey"));
         return None;
     }
     let members: Vec<MemberSpec> = members.iter().map(|member| MemberSpec::new(member.station)).collect();
@@ -84,7 +84,7 @@ fn of_members(pointer: &str) -> Option<String> {
 fn wanted<'s>(parts: &Parts<'_>, found: Option<&'s Survey>, what: &str, faults: &mut Faults) -> Option<&'s Survey> {
     if found.is_none() && parts.survey.is_empty() && !parts.survey_faulty {
         let message = format!("The {what} is taken from a survey that is not there.");
-        let fault = Fault::new(Kind::MissingField, "", message, "\"survey\" holds what was measured.");
+        let fault = Fault::new(Kind::SurveyWanted, "", message, "\"survey\" holds what was measured.");
         faults.push(fault.within("survey"));
     }
     found

@@ -162,7 +162,7 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
     notes.unit = unit.unwrap_or_default();
     let (span, point_places) = fields.defaulted("span", notes, span::span);
     let before = notes.faults.len();
-    let survey = fields.optional("survey", notes, survey::survey).unwrap_or_default();
+    let survey = fields.defaulted("survey", notes, survey::survey);
     let survey_faulty = notes.faults.len() > before;
     let draft = Draft {
         name,

@@ -6,7 +6,8 @@ use super::Notes;
 use super::at::{At, Object};
 use super::panel::sound;
 use crate::error::Kind;
-use crate::survey::{Known, OldBoards, Reading, ScaleMark, SurveyMember, SurveySpec, Trace, TracePlace};
+use crate::length::Length;
+use crate::survey::{Known, OldBoards, Reading, ScaleMark, Side, SurveyMember, SurveySpec, Trace, TracePlace};
 use serde::Deserialize;
 use serde_json::Value;
 
@@ -59,55 +60,104 @@ fn names<const N: usize>(at: &At<'_>, notes: &mut Notes) -> Option<[String; N]> 
     if notes.faults.len() > before { None } else { listed.items.try_into().ok() }
 }
 
+/// Every field that a reading may have; which of them belong to it, its kind says.
+struct Fields {
+    name: Option<String>,
+    error: Option<Length>,
+    of: Option<String>,
+    at: Option<String>,
+    between: Option<[String; 2]>,
+    from: Option<[String; 2]>,
+    along: Option<[String; 2]>,
+    points: Option<Vec<String>>,
+    reading: Option<Length>,
+    readings: Option<[Length; 2]>,
+    station: Option<Length>,
+    side: Option<Side>,
+}
+
+impl ReadingKind {
+    /// The fields that it must have, and those that it may have beside `name` and `error`.
+    fn fields(self) -> (&'static [&'static str], &'static [&'static str]) {
+        match self {
+            ReadingKind::Distance => (&["between", "reading"], &[]),
+            ReadingKind::Tie => (&["of", "from", "readings"], &["side"]),
+            ReadingKind::Station => (&["of", "reading"], &["along"]),
+            ReadingKind::Offset => (&["of", "reading"], &["along", "station"]),
+            ReadingKind::Straight => (&["points"], &[]),
+            ReadingKind::Square => (&["at", "between"], &[]),
+        }
+    }
+}
+
+const ALL: [&str; 10] = ["of", "at", "between", "from", "along", "points", "reading", "readings", "station", "side"];
+
 fn reading(at: &At<'_>, notes: &mut Notes) -> Option<Reading> {
     let before = notes.faults.len();
     let mut fields = at.object(notes)?;
     let kind: Option<ReadingKind> = fields.required("kind", notes, At::word);
-    // Of a kind that is not known nothing more can be said.
-    let found = of_kind(kind?, &mut fields, notes);
-    fields.close(notes);
-    found.filter(|_| notes.faults.len() == before)
-}
-
-fn of_kind(kind: ReadingKind, fields: &mut Object<'_>, notes: &mut Notes) -> Option<Reading> {
-    let name = fields.optional("name", notes, At::text);
-    let error = fields.optional("error", notes, At::length);
-    match kind {
-        ReadingKind::Distance => {
-            let between = fields.required("between", notes, |at, notes| names(at, notes));
-            let reading = fields.required("reading", notes, At::length);
-            Some(Reading::Distance { name, between: between?, reading: reading?, error })
-        }
-        ReadingKind::Tie => {
-            let of = fields.required("of", notes, At::text);
-            let from = fields.required("from", notes, |at, notes| names(at, notes));
-            let readings = fields.required("readings", notes, |at, notes| at.two(notes, "lengths", At::length));
-            let side = fields.optional("side", notes, At::word);
-            Some(Reading::Tie { name, of: of?, from: from?, readings: readings?, side, error })
-        }
-        ReadingKind::Station => {
-            let of = fields.required("of", notes, At::text);
-            let along = fields.optional("along", notes, |at, notes| names(at, notes));
-            let reading = fields.required("reading", notes, At::length);
-            Some(Reading::Station { name, of: of?, along, reading: reading?, error })
-        }
-        ReadingKind::Offset => {
-            let of = fields.required("of", notes, At::text);
-            let along = fields.optional("along", notes, |at, notes| names(at, notes));
-            let station = fields.optional("station", notes, At::length);
-            let reading = fields.required("reading", notes, At::length);
-            Some(Reading::Offset { name, of: of?, along, station, reading: reading?, error })
-        }
-        ReadingKind::Straight => {
-            let points = fields.required("points", notes, |at, notes| at.list(notes, At::text));
-            Some(Reading::Straight { name, points: points?.items, error })
-        }
-        ReadingKind::Square => {
-            let corner = fields.required("at", notes, At::text);
-            let between = fields.required("between", notes, |at, notes| names(at, notes));
-            Some(Reading::Square { name, at: corner?, between: between?, error })
+    if let Some(kind) = kind {
+        let (required, allowed) = kind.fields();
+        for name in ALL {
+            let (is_there, is_required) = (fields.has(name), required.contains(&name));
+            if is_required && !is_there {
+                fields.missing(name, notes, format!("\"{name}\" is required."), "It has no default.");
+            } else if is_there && !is_required && !allowed.contains(&name) {
+                let message = format!("A reading of this kind has no \"{name}\".");
+                fields.conflict(notes, ["kind", name], &message);
+            }
         }
     }
+    let given = given(&mut fields, notes);
+    fields.close(notes);
+    of_kind(kind?, given).filter(|_| notes.faults.len() == before)
+}
+
+fn given(fields: &mut Object<'_>, notes: &mut Notes) -> Fields {
+    Fields {
+        name: fields.optional("name", notes, At::text),
+        error: fields.optional("error", notes, At::length),
+        of: there(fields, "of", notes, At::text),
+        at: there(fields, "at", notes, At::text),
+        between: there(fields, "between", notes, |at, notes| names(at, notes)),
+        from: there(fields, "from", notes, |at, notes| names(at, notes)),
+        along: fields.optional("along", notes, |at, notes| names(at, notes)),
+        points: there(fields, "points", notes, |at, notes| at.list(notes, At::text)).map(|listed| listed.items),
+        reading: there(fields, "reading", notes, At::length),
+        readings: there(fields, "readings", notes, |at, notes| at.two(notes, "lengths", At::length)),
+        station: fields.optional("station", notes, At::length),
+        side: fields.optional("side", notes, At::word),
+    }
+}
+
+/// A field that is read where it is there, null being no value.
+fn there<'a, T>(
+    fields: &mut Object<'a>,
+    name: &'static str,
+    notes: &mut Notes,
+    read: impl FnOnce(&At<'a>, &mut Notes) -> Option<T>,
+) -> Option<T> {
+    fields.unless_given(name, None, notes, |at, notes| read(at, notes).map(Some))?
+}
+
+fn of_kind(kind: ReadingKind, given: Fields) -> Option<Reading> {
+    let (name, error) = (given.name, given.error);
+    Some(match kind {
+        ReadingKind::Distance => Reading::Distance { name, between: given.between?, reading: given.reading?, error },
+        ReadingKind::Tie => {
+            let side = given.side;
+            Reading::Tie { name, of: given.of?, from: given.from?, readings: given.readings?, side, error }
+        }
+        ReadingKind::Station => {
+            Reading::Station { name, of: given.of?, along: given.along, reading: given.reading?, error }
+        }
+        ReadingKind::Offset => {
+            let (along, station) = (given.along, given.station);
+            Reading::Offset { name, of: given.of?, along, station, reading: given.reading?, error }
+        }
+        ReadingKind::Straight => Reading::Straight { name, points: given.points?, error },
+        ReadingKind::Square => Reading::Square { name, at: given.at?, between: given.between?, error },
+    })
 }
 
 fn known(at: &At<'_>, notes: &mut Notes) -> Option<Known> {

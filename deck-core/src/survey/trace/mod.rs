@@ -9,7 +9,7 @@ mod place;
 pub(super) use join::Vertex;
 
 use super::equation::Place;
-use super::network::{length, millimetres};
+use super::network::{length, millimetres, size_kind};
 use crate::error::{Error, Fault, Kind};
 use crate::length::Length;
 use pieces::Piece;
@@ -27,7 +27,6 @@ pub struct Trace {
     /// What it is called, as in the outline.
     pub name: String,
     /// The points in order along the edge, in the template's own coordinates.
-    #[cfg_attr(feature = "schema", schemars(length(min = 2)))]
     pub points: Vec<(Length, Length)>,
     /// Marks of known distance, for the template's scale.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -195,7 +194,7 @@ pub(super) fn fit(
     let tolerance = trace.tolerance.unwrap_or(error * 2);
     if tolerance <= Length::ZERO {
         let message = format!("{tolerance} is no tolerance.");
-        let fault = Fault::new(Kind::OutOfRange, tolerance.to_string(), message, "More than zero is accepted.");
+        let fault = Fault::new(size_kind(tolerance), tolerance.to_string(), message, "More than zero is accepted.");
         return Err(fault.within("tolerance").into());
     }
     if !(2..=MOST_POINTS).contains(&trace.points.len()) {
