@@ -56,7 +56,7 @@ fn the_second_diagonal_is_named() {
     // The middles of both ends, from all corners.
     for (middle, near, far) in [("BM", ["BP", "BS"], ["SP", "SS"]), ("SM", ["SP", "SS"], ["BP", "BS"])] {
         readings.extend(near.map(|corner| Reading::distance(middle, corner, inches(50.0))));
-        readings.extend(far.map(|corner| Reading::distance(middle, corner, inches(245.153))));
+        readings.extend(far.map(|corner| Reading::distance(middle, corner, inches(245.125))));
     }
     let found = survey(&spec(readings), &notation()).unwrap();
     assert_eq!(found.blunders.len(), 1, "{:#?}", found.summary);

@@ -90,8 +90,8 @@ def survey(
     ...     distance("BP", "SP", "20 ft"), distance("BS", "SS", "20 ft"),
     ...     distance("BP", "BS", 100), distance("SP", "SS", 100),
     ...     distance("BP", "SS", 260), distance("BS", "SP", "261-3/8"),
-    ...     distance("BM", "BP", 50), distance("BM", "BS", 50), distance("BM", "SP", 245.153), distance("BM", "SS", 245.153),
-    ...     distance("SM", "SP", 50), distance("SM", "SS", 50), distance("SM", "BP", 245.153), distance("SM", "BS", 245.153),
+    ...     distance("BM", "BP", 50), distance("BM", "BS", 50), distance("BM", "SP", 245.125), distance("BM", "SS", 245.125),
+    ...     distance("SM", "SP", 50), distance("SM", "SS", 50), distance("SM", "BP", 245.125), distance("SM", "BS", 245.125),
     ... ]
     >>> found = deck_py.survey(readings, corners=("BP", "SP", "SS", "BS"))
     >>> len(found.points), len(found.blunders)
