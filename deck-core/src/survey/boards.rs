@@ -280,7 +280,7 @@ fn findings(boards: &OldBoards, marks: &[BoardMark], flange: Length, notation: &
 
 /// Where the members on either side lie, for a person who goes and looks.
 fn nearest(members: &[Length], station: Length, notation: &Notation) -> String {
-    let fore = members.iter().enumerate().filter(|(_, member)| **member <= station).next_back();
+    let fore = members.iter().enumerate().rfind(|(_, member)| **member <= station);
     let aft = members.iter().enumerate().find(|(_, member)| **member > station);
     let named = |(index, member): (usize, &Length)| format!("member {} at {}", index + 1, notation.figure(*member));
     match (fore, aft) {

@@ -58,7 +58,7 @@ fn nonzero(value: f64, tiny: f64) -> f64 {
 
 /// The logarithm of Γ(freedom/2), by its recurrence from Γ(1/2) = √π or Γ(1) = 1.
 fn log_gamma_half(freedom: usize) -> f64 {
-    let start = if freedom % 2 == 0 { (1.0, 0.0) } else { (0.5, std::f64::consts::PI.sqrt().ln()) };
+    let start = if freedom.is_multiple_of(2) { (1.0, 0.0) } else { (0.5, std::f64::consts::PI.sqrt().ln()) };
     let (mut at, mut sum) = start;
     while at + 0.5 < freedom as f64 / 2.0 {
         sum += f64::ln(at);

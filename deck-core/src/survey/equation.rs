@@ -90,17 +90,17 @@ impl Form {
             }
             Form::Station { of, from, to } => {
                 let line = Line::new(place(from), place(to), place(of))?;
-                Some(line.row([of, from, to], line.station, line.u, times(line.n, line.offset / line.length)))
+                Some(Line::row([of, from, to], line.station, line.u, times(line.n, line.offset / line.length)))
             }
             Form::Square { at, along, leg } => {
                 let line = Line::new(place(at), place(along), place(leg))?;
-                Some(line.row([leg, at, along], line.station, line.u, times(line.n, line.offset / line.length)))
+                Some(Line::row([leg, at, along], line.station, line.u, times(line.n, line.offset / line.length)))
             }
             Form::Offset { of, from, to } => {
                 let line = Line::new(place(from), place(to), place(of))?;
                 let way = sense(line.u);
                 let slope = times(line.n, -way * line.station / line.length);
-                Some(line.row([of, from, to], way * line.offset, times(line.n, way), slope))
+                Some(Line::row([of, from, to], way * line.offset, times(line.n, way), slope))
             }
         }
     }
@@ -130,7 +130,7 @@ impl Line {
 
     /// A value of the point with its slope there and at the line's end; the slopes sum to zero, as moving everything at
     /// once changes nothing.
-    fn row(&self, [of, from, to]: [usize; 3], value: f64, at_point: Place, at_end: Place) -> Row {
+    fn row([of, from, to]: [usize; 3], value: f64, at_point: Place, at_end: Place) -> Row {
         let at_start = times(plus(at_point, at_end), -1.0);
         Row { value, slopes: vec![(of, at_point), (from, at_start), (to, at_end)] }
     }

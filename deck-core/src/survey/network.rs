@@ -193,24 +193,24 @@ impl Builder {
         };
         match reading {
             Reading::Distance { between: [a, b], reading, .. } => {
-                entry.distinct(&[a, b], "between")?;
+                Entry::distinct(&[a, b], "between")?;
                 positive(*reading, "reading")?;
                 entry.read("", *reading, |n| Form::Distance(n(a), n(b)));
             }
             Reading::Tie { of, from: [a, b], readings: [to_a, to_b], .. } => {
-                entry.distinct(&[a, b, of], "from")?;
+                Entry::distinct(&[a, b, of], "from")?;
                 positive(*to_a, 0).and(positive(*to_b, 1)).map_err(|error| error.within("readings"))?;
                 entry.read("a", *to_a, |n| Form::Distance(n(a), n(of)));
                 entry.read("b", *to_b, |n| Form::Distance(n(b), n(of)));
             }
             Reading::Station { of, along: line, reading, .. } => {
                 let Some([from, to]) = along(line) else { return Ok(()) };
-                entry.distinct(&[&from, &to], "along")?;
+                Entry::distinct(&[&from, &to], "along")?;
                 entry.station("", of, [&from, &to], *reading)?;
             }
             Reading::Offset { of, along: line, station, reading, .. } => {
                 let Some([from, to]) = along(line) else { return Ok(()) };
-                entry.distinct(&[&from, &to, of], "of")?;
+                Entry::distinct(&[&from, &to, of], "of")?;
                 let (first, second) = if station.is_some() { ("a", "b") } else { ("", "") };
                 if let Some(station) = station {
                     entry.station(first, of, [&from, &to], *station)?;
@@ -219,7 +219,7 @@ impl Builder {
             }
             Reading::Straight { points, .. } => entry.straight(points)?,
             Reading::Square { at, between: [along, leg], .. } => {
-                entry.distinct(&[at, along, leg], "between")?;
+                Entry::distinct(&[at, along, leg], "between")?;
                 entry.trusted("", |n| Form::Square { at: n(at), along: n(along), leg: n(leg) });
             }
         }
@@ -288,7 +288,7 @@ impl Entry<'_> {
                 .within("points")
                 .into());
         };
-        self.distinct(&named, "points")?;
+        Entry::distinct(&named, "points")?;
         for (index, of) in between.iter().enumerate() {
             let part = if between.len() == 1 { String::new() } else { letter(index) };
             self.trusted(&part, |n| Form::Offset { of: n(of), from: n(first), to: n(last) });
@@ -297,7 +297,7 @@ impl Entry<'_> {
     }
 
     /// Points that a reading needs to be different ones, with names that can be read.
-    fn distinct(&self, names: &[&str], field: &str) -> Result<(), Error> {
+    fn distinct(names: &[&str], field: &str) -> Result<(), Error> {
         for (index, name) in names.iter().enumerate() {
             if name.trim().is_empty() || name.chars().count() > LONGEST_NAME {
                 let shown: String = name.chars().take(LONGEST_NAME).collect();

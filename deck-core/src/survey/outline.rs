@@ -97,13 +97,9 @@ fn close(chain: &[Vertex]) -> (Vec<Corner>, (Length, Length)) {
 
 /// The least station and the least offset of the outline, arcs included.
 fn foremost(corners: &[Corner]) -> (Length, Length) {
-    match crate::outline::corner_bounds(corners) {
-        Some(bounds) => (bounds.fore, bounds.port),
-        None => {
-            let least = |of: fn(&Corner) -> Length| corners.iter().map(of).min().unwrap_or_default();
-            (least(|corner| corner.x), least(|corner| corner.y))
-        }
-    }
+    let least = |of: fn(&Corner) -> Length| corners.iter().map(of).min().unwrap_or_default();
+    crate::outline::corner_bounds(corners)
+        .map_or_else(|| (least(|corner| corner.x), least(|corner| corner.y)), |bounds| (bounds.fore, bounds.port))
 }
 
 /// A map of places that slides starboard back to square: what lies at `beam` to starboard moves `skew` forward, and its beam

@@ -81,9 +81,9 @@ fn place_all(network: &Network, flipped: Option<usize>) -> Result<Start, usize> 
         placing.put(origin, [0.0, 0.0]);
         placing.put(towards, [length, 0.0]);
         placing.grow();
-        placing.to_starboard();
+        placing.lay_to_starboard();
     } else {
-        placing.from_elsewhere()?;
+        placing.build_elsewhere()?;
     }
     if let Some(loose) = placing.places.iter().position(Option::is_none) {
         return Err(loose);
@@ -108,7 +108,7 @@ impl Placing<'_> {
     }
 
     /// Nobody measured along the datum: the network is built from another distance and then turned onto it.
-    fn from_elsewhere(&mut self) -> Result<(), usize> {
+    fn build_elsewhere(&mut self) -> Result<(), usize> {
         self.oriented = false;
         let [origin, towards] = self.network.datum;
         let distances = self.network.equations.iter().filter_map(|equation| match equation.form {
@@ -127,7 +127,7 @@ impl Placing<'_> {
                     let way = minus(*place, start);
                     *place = [dot(way, u), dot(way, turned(u))];
                 }
-                self.to_starboard();
+                self.lay_to_starboard();
                 self.oriented = true;
                 self.grow();
                 return Ok(());
@@ -137,7 +137,7 @@ impl Placing<'_> {
     }
 
     /// Everything lies to starboard of the datum, on the whole.
-    fn to_starboard(&mut self) {
+    fn lay_to_starboard(&mut self) {
         let sum: f64 = self.places.iter().flatten().map(|place| place[1]).sum();
         if sum < 0.0 {
             self.places.iter_mut().flatten().for_each(|place| place[1] = -place[1]);

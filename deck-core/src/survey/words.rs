@@ -234,7 +234,9 @@ fn message(
                 format!("{} ({} too {way})", suspect.reading, text(suspect.off.abs()))
             })
             .collect();
-        message.push_str(&format!(" The readings cannot tell it from {}.", others.join(" or ")));
+        message.push_str(" The readings cannot tell it from ");
+        message.push_str(&others.join(" or "));
+        message.push('.');
     }
     for more in blunder.cause.iter().chain(&blunder.settle) {
         message.push(' ');

@@ -19,5 +19,5 @@ pub(in crate::job) fn survey_call_value(root: &Value, faults: Vec<Fault>) -> Res
         Some((survey::spec(fields, notes), shop))
     };
     let (unit, (spec, shop)): (_, (SurveySpec, ShopSpec)) = whole(root, faults, read, |_| Ok(()))?;
-    Ok(SurveyCall { unit, shop, ..SurveyCall::new(spec) })
+    Ok(SurveyCall { shop, unit, ..SurveyCall::new(spec) })
 }
