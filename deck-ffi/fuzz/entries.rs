@@ -41,6 +41,8 @@ pub(crate) const ENTRIES: &[(&str, Entry)] = &[
     ("deck_panels_utf16", |case, _| ask(case, deck_panels_utf16)),
     ("deck_fasteners", |case, _| ask(case, deck_fasteners)),
     ("deck_fasteners_utf16", |case, _| ask(case, deck_fasteners_utf16)),
+    ("deck_survey", |case, _| ask(case, deck_survey)),
+    ("deck_survey_utf16", |case, _| ask(case, deck_survey_utf16)),
     ("deck_span_limits", |case, _| ask(case, deck_span_limits)),
     ("deck_span_limits_utf16", |case, _| ask(case, deck_span_limits_utf16)),
     ("deck_beam", |case, _| ask(case, deck_beam)),

@@ -312,6 +312,9 @@ inline std::string panels(std::string_view request) { return detail::ask(deck_pa
 /** Places the fasteners. */
 inline std::string fasteners(std::string_view request) { return detail::ask(deck_fasteners, request); }
 
+/** Finds where measured points lie, and which readings are wrong. */
+inline std::string survey(std::string_view request) { return detail::ask(deck_survey, request); }
+
 /** The allowable uniform loads of a panel on equal spans. */
 inline std::string span_limits(std::string_view request) { return detail::ask(deck_span_limits, request); }
 

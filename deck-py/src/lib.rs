@@ -33,6 +33,7 @@ mod polygon;
 mod quote;
 mod steps;
 mod strength;
+mod survey;
 mod table;
 
 use pyo3::prelude::*;
@@ -69,6 +70,8 @@ mod _deck {
     use super::steps::{fasteners, panels, seams};
     #[pymodule_export]
     use super::strength::{beam, plate, span_limits};
+    #[pymodule_export]
+    use super::survey::{Survey, survey};
     use super::{Bound, PyModule, PyModuleMethods, PyResult};
 
     #[pymodule_init]

@@ -11,6 +11,7 @@ use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panel::Panel;
 use crate::quote::Quote;
+use crate::survey::Survey;
 use deck_core::{Error, Fault, Kind, draw};
 use pyo3::prelude::*;
 use pyo3::types::PyDict;
@@ -278,6 +279,12 @@ impl Plan {
     #[getter]
     fn quote(&self) -> Result<Option<Quote>, Failure> {
         Ok(self.part("quote", Quote::new)?)
+    }
+
+    /// What the survey found; None where the job has none.
+    #[getter]
+    fn survey(&self) -> Result<Option<Survey>, Failure> {
+        Ok(self.part("survey", Survey::new)?)
     }
 
     /// What the boards take on their supports, and what the fasteners hold: figures for a person to judge.

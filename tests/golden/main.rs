@@ -4,7 +4,9 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
-use deck_core::job::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+use deck_core::job::{
+    BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall, SurveyCall,
+};
 use deck_core::{Job, draw, plan};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -127,6 +129,7 @@ fn calls_are_answered_as_they_were_looked_at() {
         ("seams", format!("{:#}", SeamsCall::from_json(&request("seams")).unwrap().document().unwrap())),
         ("panels", format!("{:#}", PanelsCall::from_json(&request("panels")).unwrap().document().unwrap())),
         ("fasteners", format!("{:#}", FastenersCall::from_json(&request("fasteners")).unwrap().document().unwrap())),
+        ("survey", format!("{:#}", SurveyCall::from_json(&request("survey")).unwrap().document().unwrap())),
         ("plate", PlateCall::from_json(&request("plate")).unwrap().plate().unwrap().to_json()),
     ];
     for (name, answer) in answers {

@@ -17,6 +17,7 @@ mod refit;
 mod screws;
 mod sheets;
 mod squareness;
+mod survey;
 mod units;
 
 use deck_core::{Length, Unit};

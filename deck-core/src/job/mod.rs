@@ -28,6 +28,7 @@ mod tolerance;
 
 pub use call::{
     BeamCall, FastenersCall, FillCall, LengthCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall,
+    SurveyCall,
 };
 pub use check::Checked;
 pub use covering::{AdhesiveKind, AdhesiveSpec, CoveringSpec};
@@ -47,6 +48,7 @@ use crate::frame::FrameSpec;
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
+use crate::survey::SurveySpec;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 /// A deck to be planned.
@@ -123,6 +125,9 @@ pub struct Job {
     /// What flanges too narrow for two rows are mended with; none: what is short is told, and nothing is bought for it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub narrow_flange: Option<NarrowFlangeSpec>,
+    /// What was measured, where the outline or the members come from a survey, or old boards are held against them.
+    #[serde(default, skip_serializing_if = "SurveySpec::is_empty")]
+    pub survey: SurveySpec,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -164,6 +169,7 @@ impl Job {
             quote: None,
             tolerance: None,
             narrow_flange: None,
+            survey: SurveySpec::default(),
             rounded: read::Roundings::default(),
         }
     }
@@ -263,6 +269,13 @@ impl Job {
     #[must_use]
     pub fn narrow_flange(mut self, spec: NarrowFlangeSpec) -> Job {
         self.narrow_flange = Some(spec);
+        self
+    }
+
+    /// With a survey.
+    #[must_use]
+    pub fn survey(mut self, survey: SurveySpec) -> Job {
+        self.survey = survey;
         self
     }
 

@@ -1,9 +1,11 @@
 //! The JSON Schema of the job file, made from the same structures that are read into.
 //!
 //! What the derive cannot know is put right by hand: a sheet of a job has a thickness, an opening's shape stands among
-//! its own fields, a whole number has an end, and what is said of strength has its words and its kinds ([`strength`]).
+//! its own fields, a whole number has an end, what is said of strength has its words and its kinds ([`strength`]), and a reading of a survey its
+//! kinds ([`survey`]).
 
 mod strength;
+mod survey;
 
 use super::{Job, SCHEMA, SchemaNumber};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
@@ -49,6 +51,7 @@ pub fn schema() -> Value {
     }
     strength::words(&mut schema);
     strength::kinds(&mut schema);
+    survey::readings(&mut schema);
     bound_numbers(&mut schema);
     schema
 }

@@ -20,6 +20,7 @@ use crate::panels::Panel;
 use crate::quote::Quote;
 use crate::seams::{NoLayout, SeamLayout, Seams};
 use crate::strip_out::StripOut;
+use crate::survey::Survey;
 use crate::takeoff::Takeoff;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
@@ -84,6 +85,9 @@ pub struct Plan {
     /// What the job costs, where it gives prices and hours.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub quote: Option<Quote>,
+    /// What the survey found; none where the job has none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub survey: Option<Survey>,
     /// What to know before acting on the plan; those that it triggered come first.
     pub cautions: Vec<Caution>,
 }
@@ -157,6 +161,7 @@ impl Plan {
             strip_out: None,
             weights: None,
             quote: None,
+            survey: checked.survey.clone(),
             cautions: Vec::new(),
         }
     }

@@ -20,6 +20,8 @@ mod span_notes;
 mod span_picture;
 mod span_sheet;
 mod strip_out_sheet;
+pub(super) mod survey_form;
+mod survey_sheet;
 mod tolerance_sheet;
 mod waste;
 
@@ -40,6 +42,10 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     sheets.extend(covering_sheet::pages(desk));
     sheets.extend(span_sheet::pages(desk));
     sheets.extend(quote_page::pages(desk));
+    sheets.extend(survey_sheet::pages(desk));
+    if let Some(survey) = desk.plan.survey.as_ref().filter(|survey| !survey.readings.is_empty()) {
+        sheets.extend(survey_form::of(survey, &desk.plan.job.name, desk.paper));
+    }
     let mut pages = cover::pages(desk, &sheets);
     pages.extend(sheets);
     pages

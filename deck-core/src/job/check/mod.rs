@@ -11,6 +11,7 @@ mod settings;
 mod span;
 mod stock;
 mod strip_out;
+mod survey;
 mod tolerance;
 
 use super::read::places::Places;
@@ -24,6 +25,7 @@ use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
 use crate::outline::{Deck, KeepClear, Opening, Outline};
 use crate::stock::Sheet;
+use crate::survey::{Survey, SurveySpec};
 
 /// What a plan works on: everything of a job, built, resolved and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,6 +55,8 @@ pub struct Checked {
     pub strip_out: Option<StripOutSpec>,
     /// What is said of prices and hours.
     pub quote: Option<QuoteSpec>,
+    /// What the survey found, where there is one.
+    pub survey: Option<Survey>,
 }
 
 /// Items with the places where they stand in the input.
@@ -98,6 +102,9 @@ pub(super) struct Parts<'a> {
     pub(super) quote: Option<(&'a QuoteSpec, &'a Places)>,
     pub(super) tolerance: Option<&'a ToleranceSpec>,
     pub(super) narrow_flange: Option<&'a NarrowFlangeSpec>,
+    pub(super) survey: &'a SurveySpec,
+    /// True where something in the survey could not be read.
+    pub(super) survey_faulty: bool,
 }
 
 impl<'a> Parts<'a> {
@@ -113,6 +120,7 @@ impl<'a> Parts<'a> {
             points: None,
             fasteners: None,
         };
+        static UNSURVEYED: SurveySpec = SurveySpec::nothing();
         Parts {
             unit,
             deck: None,
@@ -133,7 +141,14 @@ impl<'a> Parts<'a> {
             quote: None,
             tolerance: None,
             narrow_flange: None,
+            survey: &UNSURVEYED,
+            survey_faulty: false,
         }
+    }
+
+    /// The same parts, for a copy in which one is another.
+    fn again(&self) -> Parts<'a> {
+        Parts { ..*self }
     }
 
     /// How lengths are written to whoever gave them.
@@ -172,6 +187,8 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         quote: job.quote.as_ref().map(|spec| (spec, &in_order)),
         tolerance: job.tolerance.as_ref(),
         narrow_flange: job.narrow_flange.as_ref(),
+        survey: &job.survey,
+        survey_faulty: false,
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -182,8 +199,9 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
 
 /// Checks all that is there; what is built is complete only where no fault was found.
 pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked> {
-    let outline = parts.deck.and_then(|deck| deck::outline(deck, faults));
-    let frame = frame::frame(parts, outline.as_ref().map(frame::Size::of), faults);
+    let mut surveyed = survey::survey(parts, faults);
+    let outline = parts.deck.and_then(|deck| survey::outline(parts, deck, surveyed.as_ref(), faults));
+    let frame = survey::frame(parts, outline.as_ref(), surveyed.as_ref(), faults);
     deck::openings(parts, outline.as_ref(), faults);
     deck::zones(parts, outline.as_ref().map(Outline::length), faults);
     let thickness = stock::stock(parts, faults);
@@ -195,6 +213,9 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     quote::quote(parts, faults);
     tolerance::tolerance(parts, faults);
     let (outline, frame) = (outline?, frame?);
+    if let Some(found) = &mut surveyed {
+        survey::old_boards(parts, &frame, found);
+    }
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
     Some(Checked {
         outline,
@@ -209,6 +230,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
         covering: parts.covering.map(|(spec, _)| spec.clone()),
         strip_out: parts.strip_out.map(|(spec, _)| spec.clone()),
         quote: parts.quote.map(|(spec, _)| spec.clone()),
+        survey: surveyed,
     })
 }
 

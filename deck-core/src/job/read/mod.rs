@@ -18,6 +18,7 @@ mod span;
 mod specs;
 mod stock;
 mod strip_out;
+mod survey;
 mod text;
 mod tolerance;
 mod words;
@@ -31,11 +32,12 @@ use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
+use crate::survey::SurveySpec;
 use at::{At, Listed, Object, shown};
 pub(super) use call::{
     beam_call, beam_call_value, fasteners_call, fasteners_call_value, fill_call, fill_call_value, length_call,
     nest_call, nest_call_value, panels_call, panels_call_value, plate_call, plate_call_value, seams_call,
-    seams_call_value, span_limits_call, span_limits_call_value,
+    seams_call_value, span_limits_call, span_limits_call_value, survey_call, survey_call_value,
 };
 use order::{in_order, unsaid};
 use places::Placed;
@@ -103,6 +105,9 @@ struct Draft {
     quote: Option<Placed<QuoteSpec>>,
     tolerance: Option<ToleranceSpec>,
     narrow_flange: Option<NarrowFlangeSpec>,
+    survey: SurveySpec,
+    /// True where something in the survey is at fault; then nothing is said of what is taken from it.
+    survey_faulty: bool,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -171,6 +176,9 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
     };
     notes.unit = unit.unwrap_or_default();
     let (span, point_places) = fields.defaulted("span", notes, span::span);
+    let before = notes.faults.len();
+    let survey = fields.defaulted("survey", notes, survey::survey);
+    let survey_faulty = notes.faults.len() > before;
     let draft = Draft {
         name,
         unit,
@@ -192,6 +200,8 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         quote: fields.optional("quote", notes, quote::quote),
         tolerance: fields.optional("tolerance", notes, tolerance::tolerance),
         narrow_flange: fields.optional("narrow_flange", notes, narrow_flange::narrow_flange),
+        survey,
+        survey_faulty,
     };
     fields.close(notes);
     draft
@@ -229,6 +239,8 @@ impl Draft {
             quote: self.quote.as_ref().map(|placed| (&placed.spec, &placed.places)),
             tolerance: self.tolerance.as_ref(),
             narrow_flange: self.narrow_flange.as_ref(),
+            survey: &self.survey,
+            survey_faulty: self.survey_faulty,
         }
     }
 
@@ -240,7 +252,8 @@ impl Draft {
             .fastening(self.fastening)
             .saw(self.saw)
             .shop(self.shop)
-            .span(self.span);
+            .span(self.span)
+            .survey(self.survey);
         job.covering = self.covering.map(|placed| placed.spec);
         job.strip_out = self.strip_out.map(|placed| placed.spec);
         job.quote = self.quote.map(|placed| placed.spec);
