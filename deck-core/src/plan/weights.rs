@@ -69,7 +69,7 @@ const CAUTION: &str = "Mass only. The boat's capacity label is not recomputed he
 /// A ledger where the old deck is spoken of: without it there is nothing to set the new one against.
 pub(super) fn weights(plan: &Plan, checked: &Checked) -> Option<Weights> {
     let old = plan.strip_out.as_ref()?;
-    let deck = centre(checked.outline.path(), &checked.openings);
+    let deck = centre(checked);
     let mut lines = vec![WeightLine {
         side: WeightSide::Removed,
         what: format!("{} old boards", old.boards.count),
@@ -101,7 +101,7 @@ pub(super) fn weights(plan: &Plan, checked: &Checked) -> Option<Weights> {
     for panel in &plan.panels {
         let shapes: Vec<&Path<()>> = panel.openings.iter().map(|opening| &opening.shape).collect();
         let (what, pounds) = (format!("panel {}", panel.label), panel.weight_lb.unwrap_or(0.0));
-        let centre = centre_of(&panel.shape, &shapes);
+        let centre = centre_of(&panel.shape, &shapes, checked);
         lines.push(line(WeightSide::Added, &what, pounds, centre, "area and thickness, as above"));
     }
     let psf = checked.covering.as_ref().and_then(|covering| covering.psf);
@@ -119,7 +119,7 @@ pub(super) fn weights(plan: &Plan, checked: &Checked) -> Option<Weights> {
         let count = fastening.count as f64;
         let stations =
             fastening.rows.iter().map(|row| row.station.as_inches() * row.positions.len() as f64).sum::<f64>();
-        let centre = if fastening.count == 0 { deck } else { from_inches(stations / count) };
+        let centre = if fastening.count == 0 { deck } else { on_the_tape(stations / count, checked) };
         lines.push(line(WeightSide::Added, "fasteners", each * count, centre, shank));
     }
     let mut missing = Vec::new();
@@ -130,11 +130,11 @@ pub(super) fn weights(plan: &Plan, checked: &Checked) -> Option<Weights> {
         missing.push("the new covering".to_owned());
     }
     missing.push("glue, tape, sealer and filler".to_owned());
-    Some(Weights::new(lines, missing))
+    Some(Weights::new(lines, missing, checked))
 }
 
 impl Weights {
-    fn new(lines: Vec<WeightLine>, missing: Vec<String>) -> Weights {
+    fn new(lines: Vec<WeightLine>, missing: Vec<String>, checked: &Checked) -> Weights {
         let sum = |side: WeightSide| lines.iter().filter(|line| line.side == side).map(|line| line.pounds).sum::<f64>();
         let (removed, added) = (sum(WeightSide::Removed), sum(WeightSide::Added));
         let water: f64 = lines.iter().filter_map(|line| Some(line.soaked_lb? - line.pounds)).sum();
@@ -146,7 +146,7 @@ impl Weights {
             net_lb: tenth(net),
             net_soaked_lb: tenth(net - water),
             net_moment_lb_ft: tenth(moment / 12.0),
-            net_centre: (tenth(net) != 0.0).then(|| from_inches(moment / net)),
+            net_centre: (tenth(net) != 0.0).then(|| on_the_tape(moment / net, checked)),
             caution: CAUTION.into(),
             missing,
             lines,
@@ -172,20 +172,20 @@ fn steel(checked: &Checked) -> f64 {
     volume * STEEL_DENSITY * POUNDS_PER_KILOGRAM
 }
 
-fn centre(path: &Path<crate::outline::Rim>, openings: &[Opening]) -> Length {
-    let shapes: Vec<Path<()>> = openings.iter().map(Opening::path).collect();
-    centre_of(path, &shapes.iter().collect::<Vec<_>>())
+fn centre(checked: &Checked) -> Length {
+    let shapes: Vec<Path<()>> = checked.openings.iter().map(Opening::path).collect();
+    centre_of(checked.outline.path(), &shapes.iter().collect::<Vec<_>>(), checked)
 }
 
-/// Station of the middle of an area with holes: moments of the flattened corners, to a sixteenth of an inch.
-fn centre_of<T: Copy>(path: &Path<T>, holes: &[&Path<()>]) -> Length {
+/// Station of the middle of an area with holes: moments of the flattened corners.
+fn centre_of<T: Copy>(path: &Path<T>, holes: &[&Path<()>], checked: &Checked) -> Length {
     let tolerance = Length::from_nanometres(10_000);
     let whole = moments(&path.flatten(tolerance));
     let (area, moment) = holes
         .iter()
         .map(|hole| moments(&hole.flatten(tolerance)))
         .fold(whole, |(area, moment), (less, off)| (area - less, moment - off));
-    if area > 0.0 { from_inches(moment / area) } else { Length::ZERO }
+    if area > 0.0 { on_the_tape(moment / area, checked) } else { Length::ZERO }
 }
 
 /// Area and first moment about station 0, in inches.
@@ -198,11 +198,12 @@ fn moments(corners: &[Point]) -> (f64, f64) {
     })
 }
 
-/// A station in sixteenths of an inch: no ledger is finer.
-fn from_inches(inches: f64) -> Length {
-    let sixteenths = Length::inch_fraction(1, 16).nanometres();
-    let count = Length::nearest(inches * 16.0).nanometres();
-    Length::from_nanometres(count.saturating_mul(sixteenths))
+/// A station on the tape's marks, sixteenths or millimetres: no ledger is finer.
+fn on_the_tape(inches: f64, checked: &Checked) -> Length {
+    let imperial = checked.settings.notation.unit.is_imperial();
+    let mark = if imperial { Length::inch_fraction(1, 16) } else { Length::of(1, Unit::Millimetre) };
+    let count = Length::nearest(inches / mark.as_inches()).nanometres();
+    mark * count
 }
 
 fn tenth(pounds: f64) -> f64 {

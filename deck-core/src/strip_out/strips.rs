@@ -73,7 +73,7 @@ fn how(held: OldCovering) -> &'static str {
         }
         OldCovering::Stapled => {
             "Draw the staples along the edges, and roll it up whole from the bow. Where it turns out to be glued, slit it in \
-             strips of 12 to 16 in."
+             strips of 12 to 16 in (30 to 40 cm)."
         }
         OldCovering::None => "Nothing to take off, or it is cut along the seams and lifted with the boards.",
     }
