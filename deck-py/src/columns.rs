@@ -29,7 +29,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 6] = [
+const TABLES: [Table; 10] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -124,6 +124,68 @@ const TABLES: [Table; 6] = [
             ("beam_governing", Own("/beam/governing")),
             ("beam_allowable_psf", Own("/beam/allowable_psf")),
             ("beam_utilisation", Own("/beam/utilisation")),
+        ],
+    },
+    Table {
+        name: "old_holes",
+        list: "/old_holes",
+        inside: None,
+        columns: &[
+            ("member", Own("/member")),
+            ("x", Own("/x")),
+            ("y", Own("/y")),
+            ("diameter", Own("/diameter")),
+            ("clear", Own("/clear")),
+            ("nearest", Own("/nearest")),
+            ("reused", Own("/reused")),
+        ],
+    },
+    Table {
+        name: "fitting_holes",
+        list: "/fittings/holes",
+        inside: None,
+        columns: &[
+            ("fitting", Own("/fitting")),
+            ("number", Own("/number")),
+            ("x", Own("/x")),
+            ("y", Own("/y")),
+            ("panel", Own("/panel")),
+            ("from_fore", Own("/from_fore")),
+            ("from_port", Own("/from_port")),
+            ("seam", Own("/seam/number")),
+            ("from_seam", Own("/seam/distance")),
+            ("member", Own("/member/number")),
+            ("through_member", Own("/member/through")),
+            ("needed", Own("/stack/needed")),
+            ("bolt", Own("/stack/bolt")),
+            ("findings", Count("/findings")),
+        ],
+    },
+    Table {
+        name: "opening_clearances",
+        list: "/opening_checks/openings",
+        inside: Some("/clearances"),
+        columns: &[
+            ("opening", Own("/name")),
+            ("rule", Inner("/rule")),
+            ("distance", Inner("/distance")),
+            ("least", Inner("/least")),
+            ("preferred", Inner("/preferred")),
+            ("short_by", Inner("/short_by")),
+        ],
+    },
+    Table {
+        name: "patches",
+        list: "/patch/patches",
+        inside: None,
+        columns: &[
+            ("board", Own("/board")),
+            ("fore", Own("/bounds/fore")),
+            ("aft", Own("/bounds/aft")),
+            ("port", Own("/bounds/port")),
+            ("starboard", Own("/bounds/starboard")),
+            ("plywood", Own("/plywood")),
+            ("blocking", Count("/blocking")),
         ],
     },
 ];

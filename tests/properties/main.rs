@@ -8,6 +8,7 @@ mod fill_exhaustive;
 mod lengths;
 mod nest;
 mod nest_exhaustive;
+mod openings;
 mod plans;
 mod saw_replay;
 mod seams;

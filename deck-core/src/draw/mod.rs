@@ -13,9 +13,11 @@
 //! |---|---|
 //! | `cover` | the job, the order list, cautions, what to measure first, what was assumed |
 //! | `plan` | the deck from above, from the bow edge and the port edge |
+//! | `patch` | what of an old deck is cut out, and what each edge rests on, where part of it stays |
 //! | `panel-1`, … | a shape of panel, from its own edges |
 //! | `saw-1`, … | sheets that are sawn alike, as the sawyer sees them |
 //! | `fastening-1`, … | a panel's rows of fasteners |
+//! | `bolts` | what is bolted down again: holes, bolts and plates, where the job gives fittings |
 //! | `span` | what boards take and fasteners hold, where the job gives a panel's rating or the flanges' alloy |
 //!
 //! A view that needs a further sheet goes on as `cover-2`, `saw-1-2` and so on.

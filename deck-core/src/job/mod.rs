@@ -13,6 +13,10 @@
 mod boards;
 mod call;
 mod check;
+mod fittings;
+mod old_holes;
+mod openings;
+mod patch;
 mod read;
 #[cfg(feature = "schema")]
 mod schema;
@@ -23,10 +27,15 @@ pub(crate) mod texts;
 
 pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
 pub use check::Checked;
+pub(crate) use check::{frame_label, lid_label};
+pub use fittings::{BoltSpec, DeckEnd, DeckSide, FittingSpec, FittingsSpec, OldDatumSpec, PlateSpec, SkewSpec};
+pub use old_holes::OldHolesSpec;
+pub use openings::OpeningRulesSpec;
+pub use patch::{BlockingPlaces, DamageSpec, PatchSpec};
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Service, Settings, Shop};
+pub use settings::{Assumed, FittingSettings, PatchSettings, Service, Settings, Shop};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
 
@@ -96,6 +105,18 @@ pub struct Job {
     /// The panel's rating and the loads that the user chose, for figures of strength.
     #[serde(default, skip_serializing_if = "SpanSpec::is_empty")]
     pub span: SpanSpec,
+    /// The clearances that openings keep; given, the plan measures openings against them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub opening_rules: Option<OpeningRulesSpec>,
+    /// Holes that the old deck left in the members.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub old_holes: Vec<OldHolesSpec>,
+    /// Rails, seats and consoles that are bolted down again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fittings: Option<FittingsSpec>,
+    /// What is damaged of an old deck that stays otherwise; none: the whole deck is new.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub patch: Option<PatchSpec>,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -132,6 +153,10 @@ impl Job {
             saw: SawSpec::new(),
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
+            opening_rules: None,
+            old_holes: Vec::new(),
+            fittings: None,
+            patch: None,
             rounded: read::Roundings::default(),
         }
     }
@@ -196,6 +221,34 @@ impl Job {
     #[must_use]
     pub fn span(mut self, span: SpanSpec) -> Job {
         self.span = span;
+        self
+    }
+
+    /// With clearances that openings keep.
+    #[must_use]
+    pub fn opening_rules(mut self, rules: OpeningRulesSpec) -> Job {
+        self.opening_rules = Some(rules);
+        self
+    }
+
+    /// With holes that the old deck left in the members.
+    #[must_use]
+    pub fn old_holes(mut self, holes: Vec<OldHolesSpec>) -> Job {
+        self.old_holes = holes;
+        self
+    }
+
+    /// With what is bolted down again.
+    #[must_use]
+    pub fn fittings(mut self, fittings: FittingsSpec) -> Job {
+        self.fittings = Some(fittings);
+        self
+    }
+
+    /// With part of the old deck kept.
+    #[must_use]
+    pub fn patch(mut self, patch: PatchSpec) -> Job {
+        self.patch = Some(patch);
         self
     }
 

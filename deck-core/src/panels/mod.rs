@@ -8,7 +8,7 @@
 
 mod panel;
 
-pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panels, panels_between};
+pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panel_cut_out, panels, panels_between};
 
 #[cfg(test)]
 mod tests;

@@ -6,14 +6,20 @@
 mod basis;
 mod checks;
 mod document;
+mod fittings;
 mod inside;
+mod openings;
 mod parts;
+mod patch;
 mod span;
 mod warn;
 
 pub use basis::Basis;
 pub use checks::{CheckDimensions, SquareCheck};
 pub use document::{DeckFacts, PlacedOpening, Plan};
+pub use fittings::{PlacedHole, PlanFittings};
+pub use openings::{CheckedOpening, NoPlace, OpeningChecks, OpeningPart, OpeningPartKind};
+pub use patch::{BlockingPiece, DamagedPlace, OldBoardFacts, PatchFacts, PlanPatch};
 pub use span::{
     Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone,
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
@@ -24,8 +30,8 @@ use crate::fasteners::fasteners;
 use crate::job::{Checked, Job};
 use crate::nest::Effort;
 use crate::panels::{Panel, panels};
-use crate::seams::SeamLayout;
-use crate::takeoff::{TakeoffInput, takeoff};
+use crate::seams::{SeamLayout, Seams};
+use crate::takeoff::{TakeoffInput, hardware, takeoff};
 
 /// Plans a deck.
 ///
@@ -137,11 +143,17 @@ impl<'a> Planner<'a> {
         self.tell(Step::Check);
         let checked = self.job.check()?;
         self.tell(Step::Seams);
-        let found = checked.layouts();
+        let patch = checked.settings.patch.as_ref();
+        let found = if patch.is_some() { Seams::unasked() } else { checked.layouts() };
         let mut plan = Plan::new(self.job, &checked, found);
+        if let Some(settings) = patch {
+            self.tell(Step::Panels);
+            patch::plan(&mut plan, &checked, settings, self.effort)?;
+        }
         if let Some(layout) = plan.layouts.first().cloned() {
             self.build(&mut plan, &checked, &layout)?;
         }
+        plan.opening_checks = openings::checks(&checked, self.job.opening_rules.is_some(), plan.layouts.first());
         self.tell(Step::Cautions);
         plan.cautions = warn::cautions(&plan, &checked);
         Ok(plan)
@@ -169,7 +181,14 @@ impl<'a> Planner<'a> {
             frame: &checked.frame,
             outline: &checked.outline,
         };
-        plan.takeoff = Some(takeoff(&input, &parts::purchase_rules(&settings.shop)));
+        let mut bought = takeoff(&input, &parts::purchase_rules(&settings.shop));
+        plan.fittings = fittings::fittings(checked, &boards, &layout.seams, Some(&fastening));
+        if let Some(found) = &plan.fittings {
+            let spares = settings.shop.spares_percent;
+            bought.lines.extend(hardware(&found.bolts, &found.plates, spares, &settings.notation));
+        }
+        plan.takeoff = Some(bought);
+        plan.old_holes = fittings::old_holes(checked, Some(&fastening));
         plan.panels = boards;
         plan.fasteners = Some(fastening);
         plan.sheets = Some(sheets);

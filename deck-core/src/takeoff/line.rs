@@ -120,6 +120,10 @@ pub enum Item {
     MemberTape,
     /// Sealer for sawn edges.
     EdgeSealer,
+    /// Bolts of what is bolted down again.
+    Bolt,
+    /// Plates under the deck.
+    Plate,
 }
 
 /// A count of pieces, or a length.

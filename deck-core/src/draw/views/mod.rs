@@ -3,11 +3,14 @@
 //! A view decides nothing: it prints what the plan holds. The only figures made here are differences of printed running
 //! dimensions, and distances counted from a panel's own edges instead of the deck's.
 
+mod bolt_sheet;
 mod cover;
 mod cuts;
 mod fastening_sheet;
+mod opening_notes;
 mod panel_sheet;
 mod panel_tables;
+mod patch_sheet;
 mod plan_view;
 mod saw_drawing;
 mod saw_sheet;
@@ -22,9 +25,11 @@ use super::page::Page;
 /// Every sheet of the job, in the order of the packet.
 pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     let mut sheets = plan_view::pages(desk);
+    sheets.extend(patch_sheet::pages(desk));
     sheets.extend(panel_sheet::pages(desk));
     sheets.extend(saw_sheet::pages(desk));
     sheets.extend(fastening_sheet::pages(desk));
+    sheets.extend(bolt_sheet::pages(desk));
     sheets.extend(span_sheet::pages(desk));
     let mut pages = cover::pages(desk, &sheets);
     pages.extend(sheets);

@@ -9,6 +9,9 @@ const UNEVEN: &str = include_str!("../../../../examples/jobs/uneven-22.json");
 const NARROW: &str = include_str!("../../../../examples/jobs/narrow-28.json");
 const PLAIN: &str = include_str!("../../../../examples/jobs/plain-20.json");
 const MISSED: &str = include_str!("../../../../examples/jobs/missed-member-20.json");
+const LIDS: &str = include_str!("../../../../examples/jobs/lids-28.json");
+const PATCH: &str = include_str!("../../../../examples/jobs/patch-20.json");
+const HOLES: &str = include_str!("../../../../examples/jobs/old-holes-20.json");
 
 /// Trims on every edge, the good face down, openings, sixteenths that must be rounded, a name longer than its place.
 const TRIMMED: &str = r#"{
@@ -60,7 +63,7 @@ const ARMS: &str = r#"{
     "gap": "1/8", "saw": {"kerf": "1/8", "keep": [12, 6]}
 }"#;
 
-const JOBS: [&str; 8] = [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS];
+const JOBS: [&str; 11] = [UNEVEN, NARROW, PLAIN, MISSED, LIDS, HOLES, PATCH, TRIMMED, METRIC, DINGHY, ARMS];
 
 fn planned(job: &str) -> Plan {
     plan(&Job::from_json(job).unwrap()).unwrap()

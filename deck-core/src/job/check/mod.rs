@@ -2,18 +2,26 @@
 
 pub(super) mod calls;
 mod deck;
+mod fittings;
 mod frame;
+mod old_holes;
 mod parts;
+mod patch;
 mod settings;
 mod span;
 mod stock;
 
+pub(crate) use parts::{frame_label, lid_label};
+
 use super::settings::{Settings, asked};
-use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec};
+use super::{
+    ExtraPart, FasteningSpec, FittingsSpec, Job, OldHolesSpec, OpeningRulesSpec, PatchSpec, SawSpec, ShopSpec, SpanSpec,
+};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
 use crate::outline::{Deck, KeepClear, Opening, Outline};
+use crate::patch::Damage;
 use crate::stock::Sheet;
 
 /// What a plan works on: everything of a job, built, resolved and checked.
@@ -32,6 +40,10 @@ pub struct Checked {
     pub stock: Vec<Sheet>,
     /// The small parts from the same sheets.
     pub extra_parts: Vec<ExtraPart>,
+    /// Width of the strips under the edges of framed openings; none: no strips.
+    pub frame_width: Option<Length>,
+    /// Damaged places, where part of the old deck stays.
+    pub damages: Vec<Damage>,
     /// The thickness of the sheets.
     pub thickness: Length,
     /// The settings, given or by default.
@@ -78,6 +90,10 @@ pub(super) struct Parts<'a> {
     pub(super) span: &'a SpanSpec,
     /// Where each of the point loads stands in the input.
     pub(super) point_places: &'a [usize],
+    pub(super) opening_rules: Option<&'a OpeningRulesSpec>,
+    pub(super) old_holes: Listing<'a, OldHolesSpec>,
+    pub(super) fittings: Option<&'a FittingsSpec>,
+    pub(super) patch: Option<&'a PatchSpec>,
 }
 
 impl<'a> Parts<'a> {
@@ -108,6 +124,10 @@ impl<'a> Parts<'a> {
             shop,
             span: UNASKED,
             point_places: &[],
+            opening_rules: None,
+            old_holes: Listing { items: &[], positions: &[] },
+            fittings: None,
+            patch: None,
         }
     }
 
@@ -125,6 +145,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
     let members = places(job.frame.members.len());
     let (openings, zones, sheets) = (places(job.openings.len()), places(job.keep_clear.len()), places(job.stock.len()));
     let extra = places(job.extra_parts.len());
+    let old_holes = places(job.old_holes.len());
     let points = places(job.span.points.as_ref().map_or(0, Vec::len));
     let parts = Parts {
         unit: job.unit,
@@ -141,6 +162,10 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         shop: &job.shop,
         span: &job.span,
         point_places: &points,
+        opening_rules: job.opening_rules.as_ref(),
+        old_holes: Listing { items: &job.old_holes, positions: &old_holes },
+        fittings: job.fittings.as_ref(),
+        patch: job.patch.as_ref(),
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -159,15 +184,23 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);
     span::span(parts, outline.as_ref(), faults);
+    old_holes::old_holes(parts, frame.as_ref(), outline.as_ref().map(Outline::beam), faults);
+    fittings::fittings(parts, faults);
+    patch::patch(parts, outline.as_ref(), faults);
     let (outline, frame) = (outline?, frame?);
-    let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
+    let outline = deck::slotted(outline, parts.openings, faults)?;
+    let mut settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
+    settings.schedule.old_holes = old_holes::in_place(parts, &frame, &settings);
+    let extra_parts = parts::with_derived(parts, &frame, &settings, faults);
     Some(Checked {
         outline,
         frame,
         openings: parts.openings.items.to_vec(),
         keep_clear: parts.keep_clear.items.to_vec(),
         stock: parts.stock?.items.to_vec(),
-        extra_parts: parts.extra.items.to_vec(),
+        extra_parts,
+        damages: parts.patch.map(patch::damages).unwrap_or_default(),
+        frame_width: parts.opening_rules.and_then(|rules| rules.frame_width),
         thickness: thickness?,
         settings,
         span: parts.span.clone(),

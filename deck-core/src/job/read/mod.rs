@@ -7,9 +7,12 @@
 mod at;
 mod call;
 mod deck;
+mod fittings;
 mod frame;
+mod openings;
 mod order;
 mod panel;
+mod patch;
 mod span;
 mod specs;
 mod stock;
@@ -17,7 +20,10 @@ mod text;
 mod words;
 
 use super::check::{Listing, Parts, examine};
-use super::{ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec, SpanSpec};
+use super::{
+    ExtraPart, FasteningSpec, FittingsSpec, Job, OldHolesSpec, OpeningRulesSpec, PatchSpec, SCHEMA, SawSpec, ShopSpec,
+    SpanSpec,
+};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
@@ -88,6 +94,10 @@ struct Draft {
     shop: ShopSpec,
     span: SpanSpec,
     point_places: Vec<usize>,
+    opening_rules: Option<OpeningRulesSpec>,
+    old_holes: Listed<OldHolesSpec>,
+    fittings: Option<FittingsSpec>,
+    patch: Option<PatchSpec>,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -172,6 +182,10 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         shop: fields.defaulted("shop", notes, specs::shop),
         span,
         point_places,
+        opening_rules: fields.optional("opening_rules", notes, openings::rules),
+        old_holes: fields.defaulted("old_holes", notes, |at, notes| at.list(notes, openings::old_holes)),
+        fittings: fields.optional("fittings", notes, fittings::fittings),
+        patch: fields.optional("patch", notes, patch::patch),
     };
     fields.close(notes);
     draft
@@ -204,6 +218,10 @@ impl Draft {
             shop: &self.shop,
             span: &self.span,
             point_places: &self.point_places,
+            opening_rules: self.opening_rules.as_ref(),
+            old_holes: listing(&self.old_holes),
+            fittings: self.fittings.as_ref(),
+            patch: self.patch.as_ref(),
         }
     }
 
@@ -215,8 +233,10 @@ impl Draft {
             .fastening(self.fastening)
             .saw(self.saw)
             .shop(self.shop)
-            .span(self.span);
+            .span(self.span)
+            .old_holes(self.old_holes.items);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
+        (job.opening_rules, job.fittings, job.patch) = (self.opening_rules, self.fittings, self.patch);
         Some(job)
     }
 }
