@@ -97,6 +97,9 @@ fn lids_and_strips_are_sawn_with_the_boards() {
     let least = sender.suggestion.unwrap();
     assert_eq!((sender.holds, least.aft, least.starboard), (false, Length::ZERO, inches("1")));
     assert_eq!(checks.same_seams, Some(true));
+    // Bays of 14 clear less two on either side hold 10: twelve fit nowhere, unless they may lie nearer or be framed.
+    let well = checks.openings[4].no_place.as_ref().unwrap();
+    assert_eq!(well.rules, [Rule::Member, Rule::Flange]);
     let slot = plan.cautions.iter().find(|caution| caution.id == "slot-open-to-edge").unwrap();
     assert_eq!(slot.about, ["wiring at the starboard edge"]);
     // The slot is out of the sixth board's edge: 3 by 4, with two corners of radius 1.

@@ -13,11 +13,16 @@ from .types import (
     Bounds,
     Caution,
     Checks,
+    Fittings,
     LayoutCost,
     Member,
     NoLayout,
+    OldHole,
     Opening,
+    OpeningChecks,
+    OpeningPart,
     PanelOpening,
+    Patch,
     Placement,
     PlateError,
     PlateRange,
@@ -124,6 +129,16 @@ class Plan:
     def takeoff(self) -> Takeoff | None: ...
     @property
     def span(self) -> Span: ...
+    @property
+    def old_holes(self) -> Records[OldHole]: ...
+    @property
+    def fittings(self) -> Fittings | None: ...
+    @property
+    def opening_checks(self) -> OpeningChecks | None: ...
+    @property
+    def opening_parts(self) -> Records[OpeningPart]: ...
+    @property
+    def patch(self) -> Patch | None: ...
     @property
     def cautions(self) -> Records[Caution]: ...
     @property

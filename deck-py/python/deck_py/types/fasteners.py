@@ -3,6 +3,7 @@
 from typing import Literal
 
 from .._record import Record
+from .holes import AroundHoles
 
 
 class Row(Record):
@@ -28,3 +29,4 @@ class Row(Record):
     short_by_text: str
     moved: int
     dropped: int
+    around: AroundHoles | None
