@@ -17,10 +17,19 @@ pub(super) fn outline(deck: &Deck, faults: &mut Faults) -> Option<Outline> {
     faults.take(deck.outline().map_err(|error| error.within("deck")))
 }
 
+/// Openings among which least moves are looked for: the search grows with the square of their number.
+const MOST_MOVED: usize = 40;
+
 pub(super) fn openings(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut Faults) {
     let openings = parts.openings;
     if too_many(openings.items.len(), "openings", "openings", faults) {
         return;
+    }
+    if parts.opening_rules.is_some() && openings.items.len() > MOST_MOVED {
+        let count = openings.items.len();
+        let message = format!("{count} openings are more than moves are looked for.");
+        let accepted = format!("With \"opening_rules\" there are at most {MOST_MOVED}.");
+        faults.push(Fault::new(Kind::TooMany, count.to_string(), message, accepted).within("openings"));
     }
     unique(openings.iter().map(|(at, opening)| (at, opening.name.as_str())), "openings", "name", faults);
     let mut sound: Vec<(usize, &Opening)> = Vec::new();

@@ -8,8 +8,11 @@ use crate::length::{Length, Notation};
 use crate::outline::Outline;
 use crate::patch::Damage;
 
-/// Damaged places of one deck; eight on one board are looked at together.
+/// Damaged places of one deck, and of one of its boards: every way to share patches among those is gone through.
 const MOST: usize = 40;
+const MOST_OF_A_BOARD: usize = 8;
+/// Openings of a deck that is patched: edges are tried beyond each.
+const MOST_OPENINGS: usize = 12;
 
 pub(super) fn patch(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut Faults) {
     let Some(spec) = parts.patch else { return };
@@ -17,6 +20,12 @@ pub(super) fn patch(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut F
         let message = "Fittings go to a whole new deck: of one that is patched, what stays keeps its holes.";
         let fault = Fault::new(Kind::Conflict, "patch and fittings", message, "Give one of the two.");
         faults.push(fault.within("fittings"));
+    }
+    let openings = parts.openings.items.len();
+    if openings > MOST_OPENINGS {
+        let message = format!("{openings} openings are more than a deck is patched around.");
+        let accepted = format!("With a patch there are at most {MOST_OPENINGS}.");
+        faults.push(Fault::new(Kind::TooMany, openings.to_string(), message, accepted).within("openings"));
     }
     let mut own = Faults::new();
     examine(spec, outline, parts.notation(), &mut own);
@@ -56,6 +65,7 @@ fn examine(spec: &PatchSpec, outline: Option<&Outline>, notation: Notation, faul
         return;
     }
     unique(spec.damage.iter().enumerate().map(|(at, item)| (at, item.name.as_str())), "damage", "name", faults);
+    crowded(spec, notation, faults);
     for (index, damage) in spec.damage.iter().enumerate() {
         if too_many(damage.corners.len(), "corners", "corners", faults) {
             continue;
@@ -78,6 +88,26 @@ fn seams(spec: &PatchSpec, outline: Option<&Outline>, notation: Notation, faults
             faults.push(Fault::new(Kind::PatchSeams, say(*seam), message, accepted).within(index).within("old_seams"));
         }
         before = *seam + gap;
+    }
+}
+
+/// A board with more damaged places than are looked at together.
+fn crowded(spec: &PatchSpec, notation: Notation, faults: &mut Faults) {
+    let gap = spec.old_gap.unwrap_or_default();
+    let starts = std::iter::once(None).chain(spec.old_seams.iter().map(|seam| Some(*seam + gap)));
+    let ends = spec.old_seams.iter().map(|seam| Some(*seam)).chain([None]);
+    for (fore, aft) in starts.zip(ends) {
+        let lies = |damage: &&DamageSpec| {
+            damage.corners.iter().any(|corner| fore.is_none_or(|fore| corner.x > fore))
+                && damage.corners.iter().any(|corner| aft.is_none_or(|aft| corner.x < aft))
+        };
+        let count = spec.damage.iter().filter(lies).count();
+        if count > MOST_OF_A_BOARD {
+            let from = notation.text(fore.unwrap_or_default());
+            let message = format!("{count} damaged places lie on the old board that starts at {from}.");
+            let accepted = format!("There are at most {MOST_OF_A_BOARD} on one board: join those that lie together.");
+            faults.push(Fault::new(Kind::TooMany, count.to_string(), message, accepted).within("damage"));
+        }
     }
 }
 

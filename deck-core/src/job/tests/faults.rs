@@ -216,6 +216,18 @@ fn faults_of_holes_and_lids_point_to_their_fields() {
     let patch = |damage: Value| first(&[("/patch", json!({ "old_seams": [48, 300], "damage": damage }))]);
     assert_eq!(patch(json!([])).1, "/patch/old_seams/1");
     let damage = |points: &[(i64, i64)]| first(&[("/patch", json!({ "old_seams": [], "damage": [rot(points)] }))]);
+    let nine: Vec<Value> = (0..9)
+        .map(|at| json!({ "name": at.to_string(), "corners": rot(&[(10, 9 * at), (12, 9 * at), (12, 9 * at + 2)])["corners"] }))
+        .collect();
+    assert_eq!(
+        first(&[("/patch", json!({ "old_seams": [48], "damage": nine }))]),
+        (Kind::TooMany, "/patch/damage".into())
+    );
+    let holes: Vec<Value> = (0..41)
+        .map(|at| json!({ "name": at.to_string(), "round": { "x": 4 + 5 * at, "y": 5, "diameter": 1 } }))
+        .collect();
+    let many = [("/openings", json!(holes)), ("/opening_rules", json!({}))];
+    assert_eq!(first(&many), (Kind::TooMany, "/openings".into()));
     let nothing = (Kind::PatchDamage, "/patch/damage/0/corners".to_owned());
     assert_eq!(damage(&[(10, 10), (20, 10)]), nothing);
     assert_eq!(damage(&[(10, 10), (20, 20), (20, 10), (10, 20)]), nothing);
