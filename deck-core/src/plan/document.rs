@@ -18,7 +18,7 @@ use crate::geometry::{Bounds, Path};
 use crate::job::{Assumed, Checked, Job, Rounded, texts};
 use crate::length::{Area, JsonForm, Length, with_json_form};
 use crate::nest::Nest;
-use crate::outline::{Opening, Rim};
+use crate::outline::{Opening, Rim, SlotEdge};
 use crate::panels::Panel;
 use crate::quote::Quote;
 use crate::seams::{NoLayout, SeamLayout, Seams};
@@ -136,6 +136,9 @@ pub struct PlacedOpening {
     pub purpose: Option<String>,
     /// Whether its edge is framed underneath.
     pub framed: bool,
+    /// The edge of the deck to which it is open, where it is a slot: then the outline goes around it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slot: Option<SlotEdge>,
     /// Its edge.
     pub shape: Path<()>,
     /// The least rectangle around it.
@@ -214,6 +217,7 @@ impl PlacedOpening {
             name: opening.name.clone(),
             purpose: opening.purpose.clone(),
             framed: opening.framed,
+            slot: opening.slot,
             bounds: shape.bounds(),
             shape,
         }

@@ -4,7 +4,8 @@ use crate::draw::bow_up;
 use crate::draw::deck_shape;
 use crate::draw::desk::{Desk, count, list};
 use crate::draw::figure::{
-    Align, Column, Figure, Line, MILLIMETRE, Mapping, Micrometres, Path, Point, Rect, Table, TextSize, Tone,
+    Align, Column, Figure, Line, MILLIMETRE, Mapping, Micrometres, Path, Point, Rect, Table, Text, TextSize, Tone,
+    width,
 };
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
@@ -64,7 +65,7 @@ fn draw(desk: &Desk<'_>, fittings: &PlanFittings, page: &mut Page, room: Rect) -
         figure.stroke(deck_shape::path(&mapping, &panel.shape), Line::Thin);
     }
     figure.stroke(deck_shape::path(&mapping, &plan.deck.outline), Line::Outline);
-    for opening in &plan.openings {
+    for opening in plan.openings.iter().filter(|opening| opening.slot.is_none()) {
         let shape = deck_shape::path(&mapping, &opening.shape);
         figure.fill(shape.clone(), Tone::White);
         figure.stroke(shape, Line::Thin);
@@ -92,7 +93,13 @@ fn names(figure: &mut Figure, fittings: &PlanFittings, mapping: &Mapping) {
         let Some(hole) = first else { continue };
         let at = mapping.point(hole.x, hole.y);
         let around = Rect::spanning(at, at).inset(-7 * MILLIMETRE);
-        figure.write_within(around, None, &format!("F{}", index + 1), TextSize::LEAST, true);
+        let words = format!("F{}", index + 1);
+        let (width, height) = (width(&words, TextSize::LEAST, true), TextSize::LEAST.height());
+        // Clear of the crosses as well, which are fine lines; a fitting without room for its number is found by the table.
+        let spot = figure.search(around).strict().spot(width, height);
+        if let Some(spot) = spot {
+            figure.text(Text::filling(words, spot, TextSize::LEAST).bold(true).masked());
+        }
     }
 }
 
@@ -114,10 +121,12 @@ fn datum(desk: &Desk<'_>, fittings: &PlanFittings) -> String {
         format!("; the old deck ran {} to {side} over {}", ruler.text(rise.abs()), ruler.text(over))
     });
     format!(
-        "Holes come from the old deck, whose datum lies {} aft of the new bow edge and {} to starboard of the new port edge, \
+        "Holes come from the old deck, whose datum lies {} {} of the new bow edge and {} to {} of the new port edge, \
          read {} and to {}{}. Drill from above, through the board's holes into the members; bed every bolt.",
-        ruler.text(datum.at.x),
-        ruler.text(datum.at.y),
+        ruler.text(datum.at.x.abs()),
+        if datum.at.x.is_negative() { "forward" } else { "aft" },
+        ruler.text(datum.at.y.abs()),
+        if datum.at.y.is_negative() { "port" } else { "starboard" },
         if datum.forward { "forward" } else { "aft" },
         if datum.to_port { "port" } else { "starboard" },
         skew.unwrap_or_default(),
@@ -152,7 +161,6 @@ fn to_get(desk: &Desk<'_>, fittings: &PlanFittings) -> Table {
 }
 
 fn holes_table(desk: &Desk<'_>, fittings: &PlanFittings) -> Table {
-    let ruler = desk.ruler;
     let mut table = Table::new(vec![
         Column::new("Hole", Align::Left),
         Column::new("from bow", Align::Right),
@@ -166,11 +174,11 @@ fn holes_table(desk: &Desk<'_>, fittings: &PlanFittings) -> Table {
     let names = numbered(fittings);
     for hole in &fittings.holes {
         let number = names.iter().position(|name| *name == hole.fitting).map_or(0, |index| index + 1);
-        let on_panel = |length: Option<Length>| length.map_or_else(String::new, |length| ruler.text(length));
+        let on_panel = |length: Option<Length>| length.map_or_else(String::new, |length| short(desk, length));
         let cells = [
             format!("F{number}, {}", hole.number),
-            ruler.text(hole.x),
-            ruler.text(hole.y),
+            short(desk, hole.x),
+            short(desk, hole.y),
             hole.panel.clone().unwrap_or_else(|| "NONE".to_owned()),
             on_panel(hole.from_fore),
             on_panel(hole.from_port),
@@ -181,17 +189,22 @@ fn holes_table(desk: &Desk<'_>, fittings: &PlanFittings) -> Table {
     table
 }
 
+/// The shop's figure alone, with ≈ where it was rounded: there is no room for decimals.
+fn short(desk: &Desk<'_>, length: Length) -> String {
+    let words = desk.ruler.text(length);
+    if words.contains('(') { desk.ruler.near(length) } else { words }
+}
+
 /// The bolt, the nearest seam and member, and what is wrong.
 fn near(desk: &Desk<'_>, hole: &FittedHole) -> String {
-    let ruler = desk.ruler;
-    let bolt = hole.stack.bolt.map_or_else(|| "none".to_owned(), |bolt| ruler.text(bolt));
-    let mut words = vec![format!("bolt {bolt} (stack {})", ruler.text(hole.stack.needed))];
+    let bolt = hole.stack.bolt.map_or_else(|| "none".to_owned(), |bolt| short(desk, bolt));
+    let mut words = vec![format!("bolt {bolt} (stack {})", short(desk, hole.stack.needed))];
     words.extend(hole.member.map(|near| match near.through {
         true if hole.reuses_old_hole => format!("through M{}, its old hole", near.number),
         true => format!("through M{}", near.number),
-        false => format!("M{} {} off", near.number, ruler.text(near.distance)),
+        false => format!("M{} {} off", near.number, short(desk, near.distance)),
     }));
-    words.extend(hole.seam.map(|near| format!("S{} {} off", near.number, ruler.text(near.distance))));
+    words.extend(hole.seam.map(|near| format!("S{} {} off", near.number, short(desk, near.distance))));
     for found in &hole.findings {
         let what = match found.rule {
             HoleRule::OffBoard => "NO BOARD HERE",
@@ -203,11 +216,11 @@ fn near(desk: &Desk<'_>, hole: &FittedHole) -> String {
             HoleRule::NearOldHole => "TOO NEAR TO AN OLD HOLE",
             HoleRule::NoBolt => "NO BOLT SO LONG",
         };
-        let short = match found.short_by {
-            short if short.is_zero() => String::new(),
-            short => format!(", short by {}", ruler.text(short)),
+        let by = match found.short_by {
+            none if none.is_zero() => String::new(),
+            lacks => format!(", short by {}", short(desk, lacks)),
         };
-        words.push(format!("{what}{short}"));
+        words.push(format!("{what}{by}"));
     }
     words.join("; ")
 }

@@ -13,6 +13,7 @@ use crate::frame::CrossMember;
 use crate::geometry::{Bounds, Limit};
 use crate::length::Length;
 use crate::panels::Panel;
+use crate::patch::{PatchEdge, PatchSide};
 use crate::plan::{PatchFacts, PlacedOpening};
 
 /// Width of the column with the key, at the right of the sheet.
@@ -91,7 +92,8 @@ impl<'a> PlanView<'a> {
             figure.stroke(deck_shape::path(&self.mapping, &panel.shape), Line::Thin);
         }
         figure.stroke(deck_shape::path(&self.mapping, &plan.deck.outline), Line::Outline);
-        for opening in &plan.openings {
+        // The outline goes around a slot by itself.
+        for opening in plan.openings.iter().filter(|opening| opening.slot.is_none()) {
             let shape = deck_shape::path(&self.mapping, &opening.shape);
             figure.fill(shape.clone(), Tone::White);
             figure.stroke(shape, Line::Thin);
@@ -103,6 +105,7 @@ impl<'a> PlanView<'a> {
         for panel in &plan.panels {
             self.draw_label(figure, panel);
         }
+        self.draw_old_labels(figure);
         for running in [&self.stations, &self.seams, &self.athwart] {
             running.draw(figure);
         }
@@ -168,6 +171,20 @@ impl<'a> PlanView<'a> {
         }
     }
 
+    /// The labels of the old boards, on what stays of them.
+    fn draw_old_labels(&self, figure: &mut Figure) {
+        let plan = self.desk.plan;
+        for board in plan.patch.iter().flat_map(|patch| &patch.old_boards) {
+            let mut stays = deck_shape::path(&self.mapping, &board.shape);
+            for panel in plan.panels.iter().filter(|panel| panel_of(panel, &board.label)) {
+                stays.append(deck_shape::path(&self.mapping, &panel.shape));
+            }
+            let room = deck_shape::bounds(&self.mapping, &board.bounds).inset(MILLIMETRE);
+            let words = format!("old board {}", board.label);
+            figure.write_within(room, Some(&stays), &words, TextSize::LEAST, false);
+        }
+    }
+
     /// The panel's label: large where there is room, on the board and not in an opening.
     fn draw_label(&self, figure: &mut Figure, panel: &Panel) {
         let room = deck_shape::bounds(&self.mapping, &panel.bounds).inset(MILLIMETRE / 2);
@@ -175,8 +192,14 @@ impl<'a> PlanView<'a> {
         for opening in &panel.openings {
             shape.append(deck_shape::path(&self.mapping, &opening.shape));
         }
-        let words = format!("panel {}", panel.label);
-        let sizes = [TextSize::TITLE, TextSize::HEADING, TextSize::LEAST];
+        // Patches are small, and their edges are told by their labels.
+        let patched = self.desk.plan.patch.is_some();
+        let words = if patched { panel.label.clone() } else { format!("panel {}", panel.label) };
+        let sizes = if patched {
+            [TextSize::HEADING, TextSize::BODY, TextSize::LEAST]
+        } else {
+            [TextSize::TITLE, TextSize::HEADING, TextSize::LEAST]
+        };
         // The first size that finds room; a panel too small for all of them is named on its own sheets.
         let _ = sizes.into_iter().any(|size| figure.write_within(room, Some(&shape), &words, size, true));
     }
@@ -211,8 +234,8 @@ fn seam_marks(desk: &Desk<'_>, mapping: &Mapping) -> Vec<Mark> {
     for seam in plan.layouts.first().into_iter().flat_map(|layout| &layout.seams) {
         marks.push(Mark::new(at(seam.fore), format!("S{}: {}", seam.number, desk.ruler.text(seam.fore))).bold(true));
     }
-    marks.extend(patch_marks(desk, at, |bounds| [bounds.fore, bounds.aft]));
-    for (index, opening) in plan.openings.iter().enumerate() {
+    marks.extend(patch_marks(desk, at, [PatchSide::Fore, PatchSide::Aft]));
+    for (index, opening) in plan.openings.iter().enumerate().filter(|(_, opening)| opening.slot.is_none()) {
         for station in [opening.bounds.fore, opening.bounds.aft] {
             marks.push(Mark::new(at(station), format!("{}: {}", letter(index), desk.ruler.text(station))));
         }
@@ -221,13 +244,15 @@ fn seam_marks(desk: &Desk<'_>, mapping: &Mapping) -> Vec<Mark> {
 }
 
 /// Edges of patches along one way, from the bow edge or the port edge.
-fn patch_marks(desk: &Desk<'_>, at: impl Fn(Length) -> Micrometres, edges: fn(&Bounds) -> [Length; 2]) -> Vec<Mark> {
+fn patch_marks(desk: &Desk<'_>, at: impl Fn(Length) -> Micrometres, sides: [PatchSide; 2]) -> Vec<Mark> {
     let patches = desk.plan.patch.iter().flat_map(|patch| &patch.patches);
     let mark = |patch: &PatchFacts, edge: Length| {
         let name = patch.panels.first().map_or("", String::as_str);
         Mark::new(at(edge), format!("{name}: {}", desk.ruler.text(edge))).bold(true)
     };
-    patches.flat_map(|patch| edges(&patch.bounds).map(|edge| mark(patch, edge))).collect()
+    // An edge of the old board itself is not measured again.
+    let sawn = |edge: &&PatchEdge| edge.saw_at.is_some() && sides.contains(&edge.side);
+    patches.flat_map(|patch| patch.edges.iter().filter(sawn).map(move |edge| mark(patch, edge.at))).collect()
 }
 
 fn panel_of(panel: &Panel, board: &str) -> bool {
@@ -247,8 +272,8 @@ fn athwart_marks(desk: &Desk<'_>, mapping: &Mapping) -> Vec<Mark> {
         Mark::new(at(y), format!("{}{name}", desk.ruler.text(y)))
     };
     let mut marks: Vec<Mark> = distances.into_iter().map(corner).collect();
-    marks.extend(patch_marks(desk, at, |bounds| [bounds.port, bounds.starboard]));
-    for (index, opening) in plan.openings.iter().enumerate() {
+    marks.extend(patch_marks(desk, at, [PatchSide::Port, PatchSide::Starboard]));
+    for (index, opening) in plan.openings.iter().enumerate().filter(|(_, opening)| opening.slot.is_none()) {
         for distance in [opening.bounds.port, opening.bounds.starboard] {
             marks.push(Mark::new(at(distance), format!("{}: {}", letter(index), desk.ruler.text(distance))));
         }
@@ -354,9 +379,10 @@ fn openings_table(desk: &Desk<'_>) -> Option<Table> {
     for (index, opening) in openings.iter().enumerate() {
         let purpose = opening.purpose.as_ref().map(|purpose| format!(", {purpose}")).unwrap_or_default();
         let framed = if opening.framed { ", framed" } else { "" };
+        let slot = opening.slot.map(|edge| format!(", open to the {} edge", edge.name())).unwrap_or_default();
         let Bounds { fore, aft, port, starboard } = opening.bounds;
         let size = desk.ruler.size(starboard - port, aft - fore);
-        table.row([letter(index), format!("{}{purpose}{framed}: {size} (athwart × fore and aft)", opening.name)]);
+        table.row([letter(index), format!("{}{purpose}{framed}{slot}: {size} (athwart × fore and aft)", opening.name)]);
     }
     (!openings.is_empty()).then_some(table)
 }

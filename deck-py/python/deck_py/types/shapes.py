@@ -79,6 +79,8 @@ class Opening(PanelOpening):
 
     framed: bool
     """Whether its edge is framed underneath."""
+    slot: Literal["bow", "stern", "port", "starboard"] | None
+    """The edge of the deck to which it is open, where it is a slot."""
 
 
 class SquareCheck(Record):
