@@ -118,6 +118,26 @@ pub const DECK_CANNOT_WRITE: i32 = 902;
 pub const DECK_CANNOT_READ: i32 = 903;
 /// A JSON pointer that leads to nothing of that type.
 pub const DECK_UNKNOWN_POINTER: i32 = 904;
+/// A point that the readings do not hold in place.
+pub const DECK_SURVEY_POINT_LOOSE: i32 = 1001;
+/// A survey that does not say from where and which way it counts.
+pub const DECK_SURVEY_DATUM: i32 = 1002;
+/// A trace that cannot be placed or fitted.
+pub const DECK_SURVEY_TRACE: i32 = 1003;
+/// A name of a point that no reading has.
+pub const DECK_SURVEY_POINT_UNKNOWN: i32 = 1004;
+/// A reading whose points or parts contradict each other.
+pub const DECK_SURVEY_READING: i32 = 1005;
+/// Readings that no places of the points come near to.
+pub const DECK_SURVEY_NOT_SOLVED: i32 = 1006;
+/// Something that is taken from a survey which does not give it.
+pub const DECK_SURVEY_WANTED: i32 = 1007;
+/// A figure that cannot be taken exactly.
+pub const DECK_FIGURE_UNREADABLE: i32 = 1101;
+/// A low, a likely and a high figure that are not in order.
+pub const DECK_THREE_POINT_ORDER: i32 = 1102;
+/// A pit that is as deep as the wall is thick, or deeper.
+pub const DECK_PIT_TOO_DEEP: i32 = 1103;
 
 /// The border's own statuses with what their docs say.
 const BORDER: [(i32, &str); 8] = [

@@ -35,7 +35,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 7] = [
+const TABLES: [Table; 9] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -147,6 +147,34 @@ const TABLES: [Table; 7] = [
             ("aft_worst", Real("/aft/worst")),
             ("aft_root_sum_square", Real("/aft/root_sum_square")),
             ("aft_chance_short", Real("/aft/chance_short")),
+        ],
+    },
+    Table {
+        name: "quote",
+        list: "/quote/lines",
+        inside: None,
+        columns: &[
+            ("group", Own("/group")),
+            ("description", Own("/description")),
+            ("quantity", Real("/quantity")),
+            ("unit", Own("/unit")),
+            ("rate", Real("/rate")),
+            ("amount", Real("/amount")),
+        ],
+    },
+    Table {
+        name: "labour",
+        list: "/quote/labour/tasks",
+        inside: None,
+        columns: &[
+            ("task", Own("/task")),
+            ("words", Own("/words")),
+            ("low", Real("/low")),
+            ("likely", Real("/likely")),
+            ("high", Real("/high")),
+            ("mean", Real("/mean")),
+            ("deviation", Real("/deviation")),
+            ("source", Own("/source")),
         ],
     },
 ];

@@ -10,6 +10,8 @@ use crate::layout::SeamLayout;
 use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panel::Panel;
+use crate::quote::Quote;
+use crate::survey::Survey;
 use deck_core::{Error, Fault, Kind, draw};
 use pyo3::prelude::*;
 use pyo3::types::PyDict;
@@ -255,6 +257,36 @@ impl Plan {
         self.document.record(py, "takeoff", "Takeoff")
     }
 
+    /// Roll goods over the deck: roll, seams, cut list, glue; None where the job has none.
+    #[getter]
+    fn covering<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "covering", "Covering")
+    }
+
+    /// How the old deck comes off; None where the job does not speak of it.
+    #[getter]
+    fn strip_out<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "strip_out", "StripOut")
+    }
+
+    /// What comes off the boat and what goes on, as mass only; None where the job does not speak of the old deck.
+    #[getter]
+    fn weights<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "weights", "Weights")
+    }
+
+    /// What the job costs; None where it asks for no quote.
+    #[getter]
+    fn quote(&self) -> Result<Option<Quote>, Failure> {
+        Ok(self.part("quote", Quote::new)?)
+    }
+
+    /// What the survey found; None where the job has none.
+    #[getter]
+    fn survey(&self) -> Result<Option<Survey>, Failure> {
+        Ok(self.part("survey", Survey::new)?)
+    }
+
     /// What the boards take on their supports, and what the fasteners hold: figures for a person to judge.
     #[getter]
     fn span<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
@@ -290,13 +322,14 @@ impl Plan {
     ///
     /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
     /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, for each
-    /// panel whose strength is known, or for each seam whose errors are reckoned with. Without such the columns are there,
-    /// and empty. Lengths are floats in `unit`: a column is of one type in every plan.
+    /// panel whose strength is known, for each seam whose errors are reckoned with, for each line of the quote, or for each
+    /// task behind it. Without such the columns are there, and empty. Lengths are floats in `unit`: a column is of one
+    /// type in every plan.
     ///
     /// Parameters
     /// ----------
     /// name : str
-    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span` or `tolerance`.
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span`, `tolerance`, `quote` or `labour`.
     ///
     /// Raises
     /// ------

@@ -4,7 +4,9 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
-use deck_core::job::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+use deck_core::job::{
+    BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall, SurveyCall,
+};
 use deck_core::{Job, draw, plan};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -19,7 +21,7 @@ const CONTEXT: usize = 3;
 const SHOWN: usize = 8;
 
 /// The boats, and what each shows.
-const BOATS: [(&str, &str); 9] = [
+const BOATS: [(&str, &str); 10] = [
     ("clipped_bow", "both bow corners cut off; a seam that a zone pushes aside"),
     ("odd_end_bay", "the last bay is short, and the last board narrow; strength by the tables, the weak way"),
     ("narrow_flange", "two rows of screws do not fit the flanges at the seams"),
@@ -27,6 +29,7 @@ const BOATS: [(&str, &str); 9] = [
     ("metric", "the same in millimetres, sheets and offcuts priced; strength by the user's own figures, screws"),
     ("wide_bay", "no layout, and why"),
     ("sheet_too_short", "no layout: no sheet reaches across"),
+    ("refit", "covering with a seam, strip-out without a count, quote with things that have no price, in millimetres"),
     ("faults_inch", "everything that is wrong with a job, in the order of the file"),
     ("faults_metric", "the same for a shop that reads millimetres"),
 ];
@@ -36,12 +39,13 @@ fn folder(name: &str) -> PathBuf {
 }
 
 /// The boats that are drawn, and in which views: one of each sort, to keep the folder small.
-const DRAWN: [(&str, &[&str]); 5] = [
+const DRAWN: [(&str, &[&str]); 6] = [
     ("clipped_bow", &["plan", "panel-1", "fastening-1"]),
     ("motor_notch", &["saw-1"]),
     ("wide_bay", &["plan"]),
     ("odd_end_bay", &["span"]),
     ("metric", &["span"]),
+    ("refit", &["openings", "covering", "strip-out", "quote"]),
 ];
 
 /// What comes of a job: the name of each file, and its text.
@@ -125,6 +129,7 @@ fn calls_are_answered_as_they_were_looked_at() {
         ("seams", format!("{:#}", SeamsCall::from_json(&request("seams")).unwrap().document().unwrap())),
         ("panels", format!("{:#}", PanelsCall::from_json(&request("panels")).unwrap().document().unwrap())),
         ("fasteners", format!("{:#}", FastenersCall::from_json(&request("fasteners")).unwrap().document().unwrap())),
+        ("survey", format!("{:#}", SurveyCall::from_json(&request("survey")).unwrap().document().unwrap())),
         ("plate", PlateCall::from_json(&request("plate")).unwrap().plate().unwrap().to_json()),
     ];
     for (name, answer) in answers {

@@ -21,7 +21,7 @@ ground   geometry > money > length > error, math
 ";
 
 /// What the crate's root re-exports, and from which room.
-const RE_EXPORTS: [(&str, &[&str]); 7] = [
+const RE_EXPORTS: [(&str, &[&str]); 8] = [
     ("error", &["Error", "Fault", "Faults", "Kind"]),
     ("length", &["Area", "Length", "Notation", "Unit"]),
     ("money", &["Money"]),
@@ -29,6 +29,7 @@ const RE_EXPORTS: [(&str, &[&str]); 7] = [
     ("job", &["Job"]),
     ("plan", &["Plan"]),
     ("span", &["beam", "plate", "span_limits"]),
+    ("survey", &["survey"]),
 ];
 
 /// Each room's height, the ground lowest.

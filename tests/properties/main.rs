@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
+mod covering;
 mod fasteners;
 mod fill;
 mod fill_exhaustive;
@@ -9,6 +10,7 @@ mod lengths;
 mod nest;
 mod nest_exhaustive;
 mod plans;
+mod quote;
 mod saw_replay;
 mod seams;
 mod skew;

@@ -13,9 +13,11 @@ mod narrow_flange;
 mod nest;
 mod panel_agencies;
 mod plate_cases;
+mod refit;
 mod screws;
 mod sheets;
 mod squareness;
+mod survey;
 mod units;
 
 use deck_core::{Length, Unit};

@@ -20,7 +20,7 @@ def rows(columns: dict[str, list[Any]]) -> list[dict[str, Any]]:
 
 def test_columns_are_the_plans_lists(demo: Path) -> None:
     plan = deck_py.plan(demo)
-    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span", "tolerance"]
+    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span", "tolerance", "quote", "labour"]
     frames = {name: rows(plan.frame(name)) for name in plan.frames}
     assert [row["label"] for row in frames["panels"]] == [panel.label for panel in plan.panels]
     for row, panel in zip(frames["panels"], plan.panels, strict=True):
@@ -44,6 +44,11 @@ def test_columns_are_the_plans_lists(demo: Path) -> None:
     # What a job may leave out, its plan leaves out.
     spread = plan.tolerance.seams if plan.tolerance else ()
     assert [(row["seam"], row["fore_worst"]) for row in frames.pop("tolerance")] == [(s.seam, s.fore.worst) for s in spread]
+    quoted = [] if plan.quote is None else plan.quote.lines
+    assert [(row["description"], row["amount"]) for row in frames.pop("quote")] == [
+        (line.description, line.amount) for line in quoted
+    ]
+    assert bool(frames.pop("labour")) == bool(quoted)
     assert bool(plan.layouts) == all(frames.values()) == any(frames.values())
 
 
@@ -66,7 +71,7 @@ def test_strength_stands_in_columns(small: dict[str, Any]) -> None:
 
 
 def test_an_unknown_list_is_refused(small: dict[str, Any]) -> None:
-    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span, tolerance."):
+    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span, tolerance, quote, labour."):
         deck_py.plan(small).frame("panel")
 
 

@@ -11,6 +11,7 @@ mod span;
 mod square;
 mod standing;
 mod stock;
+mod survey;
 mod tolerance;
 
 pub use boards::{BoardWishes, boards};
@@ -21,6 +22,7 @@ pub use span::{SpanFindings, span};
 pub use square::square;
 pub use standing::standing;
 pub use stock::stock;
+pub use survey::survey;
 pub use tolerance::tolerance;
 
 #[cfg(test)]

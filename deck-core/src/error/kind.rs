@@ -7,7 +7,8 @@ macro_rules! kinds {
         ///
         /// The number is fixed for good: it is the status that the C functions return. Numbers run in blocks by concern:
         /// 100 lengths and money, 200 the shape of the file, 300 the outline, 400 the frame, 500 openings and zones,
-        /// 600 stock and saw, 700 fasteners, 800 nesting and seams, 900 output.
+        /// 600 stock and saw, 700 fasteners, 800 nesting and seams, 900 output, 1000 the survey, 1100 strip-out, covering and
+        /// quote.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
         #[non_exhaustive]
         pub enum Kind {
@@ -94,6 +95,17 @@ kinds! {
     CannotWrite = 902, "A file that cannot be written.";
     CannotRead = 903, "A file that cannot be read.";
     UnknownPointer = 904, "A JSON pointer that leads to nothing of that type.";
+
+    SurveyPointLoose = 1001, "A point that the readings do not hold in place.";
+    SurveyDatum = 1002, "A survey that does not say from where and which way it counts.";
+    SurveyTrace = 1003, "A trace that cannot be placed or fitted.";
+    SurveyPointUnknown = 1004, "A name of a point that no reading has.";
+    SurveyReading = 1005, "A reading whose points or parts contradict each other.";
+    SurveyNotSolved = 1006, "Readings that no places of the points come near to.";
+    SurveyWanted = 1007, "Something that is taken from a survey which does not give it.";
+    FigureUnreadable = 1101, "A figure that cannot be taken exactly.";
+    ThreePointOrder = 1102, "A low, a likely and a high figure that are not in order.";
+    PitTooDeep = 1103, "A pit that is as deep as the wall is thick, or deeper.";
 }
 
 impl Kind {

@@ -13,27 +13,34 @@
 mod boards;
 mod call;
 mod check;
+mod covering;
 mod narrow_flange;
+mod quote;
 mod read;
 #[cfg(feature = "schema")]
 mod schema;
 mod settings;
 mod span;
 mod specs;
+mod strip_out;
 pub(crate) mod texts;
 mod tolerance;
 
 pub use call::{
     BeamCall, FastenersCall, FillCall, LengthCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall,
+    SurveyCall,
 };
 pub use check::Checked;
+pub use covering::{AdhesiveKind, AdhesiveSpec, CoveringSpec};
 pub use narrow_flange::NarrowFlangeSpec;
+pub use quote::{LabourSpec, QuoteSpec, TaskSpec};
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Mending, Service, Settings, Shop, Tolerance};
+pub use settings::{Assumed, Cover, Mending, OldDeck, Service, Settings, Shop, Tolerance};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
+pub use strip_out::StripOutSpec;
 pub use tolerance::{ErrorSpec, ToleranceSpec, UnevenError};
 
 use crate::error::Error;
@@ -41,6 +48,7 @@ use crate::frame::FrameSpec;
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
+use crate::survey::SurveySpec;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 /// A deck to be planned.
@@ -102,12 +110,24 @@ pub struct Job {
     /// The panel's rating and the loads that the user chose, for figures of strength.
     #[serde(default, skip_serializing_if = "SpanSpec::is_empty")]
     pub span: SpanSpec,
+    /// Roll goods over the deck. Left out: the plan says nothing of them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub covering: Option<CoveringSpec>,
+    /// The old deck, and how it comes off. Left out: the plan says nothing of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strip_out: Option<StripOutSpec>,
+    /// Prices and hours. Left out: there is no quote.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub quote: Option<QuoteSpec>,
     /// How far off measuring, sawing and setting may be; none: nothing is said of it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<ToleranceSpec>,
     /// What flanges too narrow for two rows are mended with; none: what is short is told, and nothing is bought for it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub narrow_flange: Option<NarrowFlangeSpec>,
+    /// What was measured, where the outline or the members come from a survey, or old boards are held against them.
+    #[serde(default, skip_serializing_if = "SurveySpec::is_empty")]
+    pub survey: SurveySpec,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -144,8 +164,12 @@ impl Job {
             saw: SawSpec::new(),
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
+            covering: None,
+            strip_out: None,
+            quote: None,
             tolerance: None,
             narrow_flange: None,
+            survey: SurveySpec::default(),
             rounded: read::Roundings::default(),
         }
     }
@@ -213,6 +237,27 @@ impl Job {
         self
     }
 
+    /// With roll goods over the deck.
+    #[must_use]
+    pub fn covering(mut self, covering: CoveringSpec) -> Job {
+        self.covering = Some(covering);
+        self
+    }
+
+    /// With the old deck, and how it comes off.
+    #[must_use]
+    pub fn strip_out(mut self, strip_out: StripOutSpec) -> Job {
+        self.strip_out = Some(strip_out);
+        self
+    }
+
+    /// With prices and hours.
+    #[must_use]
+    pub fn quote(mut self, quote: QuoteSpec) -> Job {
+        self.quote = Some(quote);
+        self
+    }
+
     /// With errors of measuring, sawing and setting.
     #[must_use]
     pub fn tolerance(mut self, tolerance: ToleranceSpec) -> Job {
@@ -224,6 +269,13 @@ impl Job {
     #[must_use]
     pub fn narrow_flange(mut self, spec: NarrowFlangeSpec) -> Job {
         self.narrow_flange = Some(spec);
+        self
+    }
+
+    /// With a survey.
+    #[must_use]
+    pub fn survey(mut self, survey: SurveySpec) -> Job {
+        self.survey = survey;
         self
     }
 

@@ -5,7 +5,9 @@ use super::checks::CheckDimensions;
 use super::narrow_flange::NarrowFlanges;
 use super::span::{PlanSpan, without_boards};
 use super::tolerance::PlanTolerance;
+use super::weights::Weights;
 use crate::cautions::Caution;
+use crate::covering::Covering;
 use crate::error::{Error, Fault, Kind};
 use crate::fasteners::Fastening;
 use crate::frame::CrossMember;
@@ -15,7 +17,10 @@ use crate::length::{Area, JsonForm, Length, with_json_form};
 use crate::nest::Nest;
 use crate::outline::{Opening, Rim};
 use crate::panels::Panel;
+use crate::quote::Quote;
 use crate::seams::{NoLayout, SeamLayout, Seams};
+use crate::strip_out::StripOut;
+use crate::survey::Survey;
 use crate::takeoff::Takeoff;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
@@ -68,6 +73,21 @@ pub struct Plan {
     pub sheets: Option<Nest>,
     /// What to buy.
     pub takeoff: Option<Takeoff>,
+    /// Roll goods over the deck, where the job has them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub covering: Option<Covering>,
+    /// How the old deck comes off, where the job speaks of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strip_out: Option<StripOut>,
+    /// What comes off the boat and what goes on, where the job speaks of the old deck.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub weights: Option<Weights>,
+    /// What the job costs, where it gives prices and hours.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub quote: Option<Quote>,
+    /// What the survey found; none where the job has none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub survey: Option<Survey>,
     /// What to know before acting on the plan; those that it triggered come first.
     pub cautions: Vec<Caution>,
 }
@@ -137,6 +157,11 @@ impl Plan {
             narrow_flange: None,
             sheets: None,
             takeoff: None,
+            covering: None,
+            strip_out: None,
+            weights: None,
+            quote: None,
+            survey: checked.survey.clone(),
             cautions: Vec::new(),
         }
     }

@@ -5,13 +5,17 @@
 
 mod basis;
 mod checks;
+mod covering;
 mod document;
 mod inside;
 mod narrow_flange;
 mod parts;
+mod quote;
 mod span;
+mod strip_out;
 mod tolerance;
 mod warn;
+mod weights;
 
 pub use basis::Basis;
 pub use checks::{CheckDimensions, SquareCheck};
@@ -20,6 +24,7 @@ pub use span::{
     Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone,
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
+pub use weights::{WeightLine, WeightSide, Weights};
 
 pub use narrow_flange::NarrowFlanges;
 pub use tolerance::{ErrorShares, PlanTolerance};
@@ -144,9 +149,13 @@ impl<'a> Planner<'a> {
         self.tell(Step::Seams);
         let found = checked.layouts();
         let mut plan = Plan::new(self.job, &checked, found);
+        plan.covering = covering::covering(&self.job.name, &checked, plan.layouts.first());
         if let Some(layout) = plan.layouts.first().cloned() {
             self.build(&mut plan, &checked, &layout)?;
         }
+        plan.strip_out = strip_out::strip_out(&checked);
+        plan.weights = weights::weights(&plan, &checked);
+        plan.quote = quote::quote(&plan, &checked);
         self.tell(Step::Cautions);
         plan.cautions = warn::cautions(&plan, &checked);
         Ok(plan)
@@ -174,6 +183,7 @@ impl<'a> Planner<'a> {
             fastener: &settings.schedule.fastener,
             frame: &checked.frame,
             outline: &checked.outline,
+            covering: plan.covering.as_ref(),
         };
         let buying = parts::purchase_rules(&settings.shop);
         let mut order = takeoff(&input, &buying);

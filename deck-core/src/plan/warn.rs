@@ -23,8 +23,9 @@ pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
         clearance: shop.clearance,
     };
     let (frame, outline) = (&checked.frame, &checked.outline);
-    // What is missing from the order comes first.
-    let mut found = cautions::stock(&checked.stock, plan.sheets.as_ref(), shop.barrier, notation);
+    // A reading that is wrong shifts everything; what is missing from the order comes next.
+    let mut found = plan.survey.as_ref().map(cautions::survey).unwrap_or_default();
+    found.extend(cautions::stock(&checked.stock, plan.sheets.as_ref(), shop.barrier, notation));
     found.extend(cautions::boards(layout, frame, outline, &wishes, notation));
     let needed = settings.rules.gap + settings.rules.least_bearing * 2;
     found.extend(cautions::square(layout, frame, needed, notation));

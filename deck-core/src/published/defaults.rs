@@ -120,6 +120,32 @@ presets! {
     DEFLECTION: f64 = 360.0, "/span/deflection", "largest sag, as a part of the bay", CommonPractice, AGREED,
         "l/360 as for floors of buildings; common practice, no source";
 
+    STRIP_WIDTH: Length = inch(14, 1), "/strip_out/strip_width", "width of the strips of old covering", CommonPractice, AGREED,
+        "common practice, no source: 12 to 16 in";
+    OLD_BOARD_WIDTH: Length = inch(48, 1), "/strip_out/board_width", "width of the old boards, fore and aft", CommonPractice,
+        AGREED, NO_SOURCE;
+    SOAKED_LEAST: u32 = 30, "/strip_out/soaked_least_percent", "water in old boards, least, percent", Memory, AGREED, TYPICAL;
+    SOAKED_MOST: u32 = 60, "/strip_out/soaked_most_percent", "water in old boards, most, percent", Memory, AGREED, TYPICAL;
+    /// Minutes at best, most likely, at worst.
+    BOARD_MINUTES: (i64, i64, i64) = (10, 20, 40), "/strip_out/board_minutes", "minutes to lift an old board", CommonPractice,
+        AGREED, "planning figure, no source: hours of the step less a hundred sound screws, over six boards; at worst twice";
+
+    WRAP: Length = inch(2, 1), "/covering/wrap", "covering that goes round each edge", CommonPractice, AGREED, NO_SOURCE;
+    LEAST_PIECE: Length = inch(12, 1), "/covering/least_piece", "narrowest piece of covering", CommonPractice, AGREED,
+        NO_SOURCE;
+    OFF_PLY_SEAMS: Length = inch(6, 1), "/covering/off_ply_seams", "covering's seams off those of the boards",
+        CommonPractice, AGREED, NO_SOURCE;
+    /// Square feet to the US gallon, least and most.
+    CARPET_COVERAGE: (u32, u32) = (110, 150), "/covering/adhesive/coverage_least", "coverage of the glue", Verified, AGREED,
+        "glue maker's sheet for outdoor carpet with a 1/8 in V notch; publication not recorded";
+    /// Square feet to the US gallon, least and most.
+    VINYL_COVERAGE: (u32, u32) = (150, 225), "/covering/adhesive/coverage_most", "coverage of the glue", Memory, AGREED, TYPICAL;
+    /// US gallons.
+    GLUE_CAN: u32 = 1, "/covering/adhesive/can", "US gallons in a can of glue", CommonPractice, AGREED, NO_SOURCE;
+    /// Minutes to wait, and minutes after which it has set.
+    CARPET_MINUTES: (u32, u32) = (15, 30), "/covering/adhesive/wait_minutes", "minutes to wait, and to setting", Verified,
+        AGREED, "glue maker's sheet for outdoor carpet; publication not recorded";
+
     MEASURING: Length = inch(1, 16), "/tolerance/measuring", "error of a tape reading, either way", CommonPractice, DIFFER,
         "common practice, no source: 1/32 to 1/16 in";
     SAWING: Length = inch(1, 16), "/tolerance/sawing", "error of a sawn width, either way", CommonPractice, AGREED,

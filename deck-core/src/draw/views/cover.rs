@@ -2,9 +2,10 @@
 
 use crate::cautions::{Caution, Source};
 use crate::draw::desk::{Desk, count, list};
-use crate::draw::figure::{Align, Column, Table, TextSize};
+use crate::draw::figure::{Align, Column, MILLIMETRE, Table, TextSize};
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
+use crate::money::Figure;
 use crate::plan::Plan;
 use crate::takeoff::{Amount, Takeoff, TakeoffLine};
 
@@ -143,6 +144,8 @@ fn order_row(desk: &Desk<'_>, line: &TakeoffLine) -> [String; 7] {
         Amount::Count(count) => count.to_string(),
         Amount::Length(length) if length.is_zero() => "–".to_owned(),
         Amount::Length(length) => desk.running_length(*length),
+        Amount::Gallons(gallons) if *gallons == Figure::ZERO => "–".to_owned(),
+        Amount::Gallons(gallons) => desk.volume(*gallons),
     };
     let holds = line.holds.as_ref().map(|holds| format!(" of {}", amount(holds))).unwrap_or_default();
     let money = |money: Option<crate::money::Money>| money.map(|money| money.to_string()).unwrap_or_default();
@@ -190,7 +193,11 @@ fn cautions(desk: &Desk<'_>, flow: &mut Flow) {
             continue;
         }
         flow.heading(title);
-        let mut table = Table::new(vec![Column::words("What"), Column::words("Why"), Column::words("Goes by")]);
+        let mut table = Table::new(vec![
+            Column::words("What"),
+            Column::at_most("Why", 54 * MILLIMETRE),
+            Column::at_most("Goes by", 38 * MILLIMETRE),
+        ]);
         for caution in cautions {
             let about = if caution.about.is_empty() { String::new() } else { format!(" ({})", list(&caution.about)) };
             table.row([format!("{}{about}", caution.text), caution.reason.clone(), caution.defers_to.clone()]);

@@ -1,21 +1,31 @@
 //! Holds the parts of a job against each other, and builds what a plan works on.
 
 pub(super) mod calls;
+mod covering;
 mod deck;
+mod figures;
 mod frame;
 mod parts;
+mod quote;
 mod settings;
 mod span;
 mod stock;
+mod strip_out;
+mod survey;
 mod tolerance;
 
+use super::read::places::Places;
 use super::settings::{Settings, asked};
-use super::{ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
+use super::{
+    CoveringSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, QuoteSpec, SawSpec, ShopSpec, SpanSpec,
+    StripOutSpec, ToleranceSpec,
+};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
 use crate::outline::{Deck, KeepClear, Opening, Outline};
 use crate::stock::Sheet;
+use crate::survey::{Survey, SurveySpec};
 
 /// What a plan works on: everything of a job, built, resolved and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,6 +49,14 @@ pub struct Checked {
     pub settings: Settings,
     /// What is said of strength.
     pub span: SpanSpec,
+    /// What is said of the covering.
+    pub covering: Option<CoveringSpec>,
+    /// What is said of the old deck.
+    pub strip_out: Option<StripOutSpec>,
+    /// What is said of prices and hours.
+    pub quote: Option<QuoteSpec>,
+    /// What the survey found, where there is one.
+    pub survey: Option<Survey>,
 }
 
 /// Items with the places where they stand in the input.
@@ -79,8 +97,14 @@ pub(super) struct Parts<'a> {
     pub(super) span: &'a SpanSpec,
     /// Where each of the point loads stands in the input.
     pub(super) point_places: &'a [usize],
+    pub(super) covering: Option<(&'a CoveringSpec, &'a Places)>,
+    pub(super) strip_out: Option<(&'a StripOutSpec, &'a Places)>,
+    pub(super) quote: Option<(&'a QuoteSpec, &'a Places)>,
     pub(super) tolerance: Option<&'a ToleranceSpec>,
     pub(super) narrow_flange: Option<&'a NarrowFlangeSpec>,
+    pub(super) survey: &'a SurveySpec,
+    /// True where something in the survey could not be read.
+    pub(super) survey_faulty: bool,
 }
 
 impl<'a> Parts<'a> {
@@ -96,6 +120,7 @@ impl<'a> Parts<'a> {
             points: None,
             fasteners: None,
         };
+        static UNSURVEYED: SurveySpec = SurveySpec::nothing();
         Parts {
             unit,
             deck: None,
@@ -111,9 +136,19 @@ impl<'a> Parts<'a> {
             shop,
             span: UNASKED,
             point_places: &[],
+            covering: None,
+            strip_out: None,
+            quote: None,
             tolerance: None,
             narrow_flange: None,
+            survey: &UNSURVEYED,
+            survey_faulty: false,
         }
+    }
+
+    /// The same parts, for a copy in which one is another.
+    fn again(&self) -> Parts<'a> {
+        Parts { ..*self }
     }
 
     /// How lengths are written to whoever gave them.
@@ -131,6 +166,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
     let (openings, zones, sheets) = (places(job.openings.len()), places(job.keep_clear.len()), places(job.stock.len()));
     let extra = places(job.extra_parts.len());
     let points = places(job.span.points.as_ref().map_or(0, Vec::len));
+    let in_order = Places::new();
     let parts = Parts {
         unit: job.unit,
         deck: Some(&job.deck),
@@ -146,8 +182,13 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         shop: &job.shop,
         span: &job.span,
         point_places: &points,
+        covering: job.covering.as_ref().map(|spec| (spec, &in_order)),
+        strip_out: job.strip_out.as_ref().map(|spec| (spec, &in_order)),
+        quote: job.quote.as_ref().map(|spec| (spec, &in_order)),
         tolerance: job.tolerance.as_ref(),
         narrow_flange: job.narrow_flange.as_ref(),
+        survey: &job.survey,
+        survey_faulty: false,
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -158,16 +199,23 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
 
 /// Checks all that is there; what is built is complete only where no fault was found.
 pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked> {
-    let outline = parts.deck.and_then(|deck| deck::outline(deck, faults));
-    let frame = frame::frame(parts, outline.as_ref().map(frame::Size::of), faults);
+    let mut surveyed = survey::survey(parts, faults);
+    let outline = parts.deck.and_then(|deck| survey::outline(parts, deck, surveyed.as_ref(), faults));
+    let frame = survey::frame(parts, outline.as_ref(), surveyed.as_ref(), faults);
     deck::openings(parts, outline.as_ref(), faults);
     deck::zones(parts, outline.as_ref().map(Outline::length), faults);
     let thickness = stock::stock(parts, faults);
     parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);
     span::span(parts, outline.as_ref(), faults);
+    covering::covering(parts, outline.as_ref(), faults);
+    strip_out::strip_out(parts, outline.as_ref(), frame.as_ref(), faults);
+    quote::quote(parts, faults);
     tolerance::tolerance(parts, faults);
     let (outline, frame) = (outline?, frame?);
+    if let Some(found) = &mut surveyed {
+        survey::old_boards(parts, &frame, found);
+    }
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
     Some(Checked {
         outline,
@@ -179,6 +227,10 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
         thickness: thickness?,
         settings,
         span: parts.span.clone(),
+        covering: parts.covering.map(|(spec, _)| spec.clone()),
+        strip_out: parts.strip_out.map(|(spec, _)| spec.clone()),
+        quote: parts.quote.map(|(spec, _)| spec.clone()),
+        survey: surveyed,
     })
 }
 

@@ -1,12 +1,15 @@
 //! The settings of a plan: what the job gives, and the defaults for the rest, with those that it assumed.
 
 pub(super) mod asked;
+mod covering;
 mod errors;
-
 mod mending;
+mod old_deck;
 
+pub use covering::Cover;
 pub use errors::Tolerance;
 pub use mending::Mending;
+pub use old_deck::OldDeck;
 
 use super::check::Parts;
 use super::specs::{Face, Paper};
@@ -33,6 +36,10 @@ pub struct Settings {
     pub shop: Shop,
     /// What the boards are held against where their strength is asked for.
     pub service: Service,
+    /// The old deck, where something is said of it.
+    pub old_deck: Option<OldDeck>,
+    /// The covering, where there is one.
+    pub cover: Option<Cover>,
     /// The errors that the plan reckons with; none: the job asks for none.
     pub tolerance: Option<Tolerance>,
     /// What narrow flanges are mended with; none: the job does not ask.
@@ -132,6 +139,7 @@ impl Settings {
         let saw = take.saw(parts);
         let shop = take.shop(parts, wall, least_bearing);
         let service = take.service(parts);
+        let (old_deck, cover) = (take.old_deck(parts), take.cover(parts));
         let tolerance = parts.tolerance.map(|spec| Tolerance::resolve(&mut take, spec));
         let narrow_flange = parts.narrow_flange.map(|spec| Mending::resolve(&mut take, spec, schedule.edge_spacing));
         Settings {
@@ -141,6 +149,8 @@ impl Settings {
             notation: take.notation,
             shop,
             service,
+            old_deck,
+            cover,
             tolerance,
             narrow_flange,
             assumed: take.in_order(),

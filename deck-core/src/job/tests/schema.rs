@@ -63,6 +63,10 @@ fn full() -> Vec<Value> {
         },
         "narrow_flange": { "angle_leg": "1-1/4", "spacing": 8 }
     });
+    let mut one = one;
+    one["covering"] = super::work::roll_goods();
+    one["strip_out"] = super::work::old_deck();
+    one["quote"] = super::work::prices();
     let corner = |x: i64, y: i64| json!({ "x": x, "y": y });
     let own = json!({ "ei": 1e5, "mr": 400, "fs": 200 });
     let fasteners = json!({
@@ -91,7 +95,40 @@ fn full() -> Vec<Value> {
         ),
         ("/span", json!({ "panel": plies, "load": { "preset": "assembly" } })),
     ]);
-    vec![one, clipped, cornered]
+    vec![one, clipped, cornered, surveyed()]
+}
+
+/// A job whose outline and members come from a survey.
+fn surveyed() -> Value {
+    let survey = json!({
+        "readings": [
+            { "kind": "distance", "name": "port side", "between": ["BP", "SP"], "reading": 240, "error": "1/16" },
+            { "kind": "tie", "of": "BS", "from": ["BP", "SP"], "readings": [100, 260], "side": "starboard" },
+            { "kind": "offset", "of": "SS", "along": ["BP", "SP"], "station": 240, "reading": 100 },
+            { "kind": "station", "of": "M1", "along": ["BP", "SP"], "reading": 2 },
+            { "kind": "straight", "points": ["BP", "M1", "SP"] },
+            { "kind": "square", "at": "BP", "between": ["SP", "BS"] },
+            { "kind": "station", "of": "M2", "reading": 30 },
+            { "kind": "offset", "of": "M2", "reading": 1 }
+        ],
+        "datum": ["BP", "SP"], "corners": ["BP", "SP", "SS", "BS"], "error": 0.0625,
+        "known": [{ "point": "BP", "x": 0, "y": 0 }, { "point": "SP", "x": 240, "y": 0 }],
+        "traces": [{
+            "name": "bow", "points": [[0, 0], [0, 50], [0, 100]], "scale": [{ "from": [0, 0], "to": [0, 100], "is": 100 }],
+            "at": [{ "point": "BP", "trace": [0, 0] }, { "point": "BS", "trace": [0, -100] }], "flipped": true,
+            "tolerance": 0.25
+        }],
+        "old_boards": {
+            "widths": [48, 48, 48, 48, 48], "start": 0, "gap": 0, "rows": [24], "members": [0, 24, 48], "tolerance": 0.25,
+            "flange": 2
+        },
+        "outline": ["SP", "BP", "BS", "SS"], "members": ["M1", ["M2", "M2"]], "lie": "measured"
+    });
+    with(&[
+        ("/deck", json!({ "from": "survey" })),
+        ("/frame", json!({ "flange": 2, "measured_to": "centre", "from": "survey" })),
+        ("/survey", survey),
+    ])
 }
 
 /// The fields at each place of the schema; places in lists are written `*`.
