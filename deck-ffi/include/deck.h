@@ -210,6 +210,16 @@
 #define DECK_OUTLINE_DATUM 306
 
 /**
+ * Old seams that are not in order, or not within the deck.
+ */
+#define DECK_PATCH_SEAMS 311
+
+/**
+ * A damaged place that encloses nothing, or lies off the deck.
+ */
+#define DECK_PATCH_DAMAGE 312
+
+/**
  * A cross member that lies outside the deck.
  */
 #define DECK_FRAME_MEMBER_OUTSIDE 401
@@ -253,6 +263,26 @@
  * A keep-clear zone that does not touch the deck.
  */
 #define DECK_ZONE_OUTSIDE 504
+
+/**
+ * An old hole that is in no member.
+ */
+#define DECK_OLD_HOLE_OUTSIDE 505
+
+/**
+ * A slot that does not open to the edge that it names.
+ */
+#define DECK_OPENING_SLOT 506
+
+/**
+ * A lid of which nothing is left, or that laps too far.
+ */
+#define DECK_LID_SIZE 507
+
+/**
+ * A fitting whose sizes contradict each other.
+ */
+#define DECK_FITTING_SIZE 508
 
 /**
  * Prices given for some bought sheets and not for all.

@@ -74,6 +74,10 @@ pub const DECK_OUTLINE_CORNER_TOO_LARGE: i32 = 304;
 pub const DECK_OUTLINE_NOTCH_OUTSIDE: i32 = 305;
 /// An outline that does not start at the bow and port reference edges.
 pub const DECK_OUTLINE_DATUM: i32 = 306;
+/// Old seams that are not in order, or not within the deck.
+pub const DECK_PATCH_SEAMS: i32 = 311;
+/// A damaged place that encloses nothing, or lies off the deck.
+pub const DECK_PATCH_DAMAGE: i32 = 312;
 /// A cross member that lies outside the deck.
 pub const DECK_FRAME_MEMBER_OUTSIDE: i32 = 401;
 /// Cross members that are not in order from the bow.
@@ -92,6 +96,14 @@ pub const DECK_OPENING_OVERLAP: i32 = 502;
 pub const DECK_OPENING_CORNER_TOO_LARGE: i32 = 503;
 /// A keep-clear zone that does not touch the deck.
 pub const DECK_ZONE_OUTSIDE: i32 = 504;
+/// An old hole that is in no member.
+pub const DECK_OLD_HOLE_OUTSIDE: i32 = 505;
+/// A slot that does not open to the edge that it names.
+pub const DECK_OPENING_SLOT: i32 = 506;
+/// A lid of which nothing is left, or that laps too far.
+pub const DECK_LID_SIZE: i32 = 507;
+/// A fitting whose sizes contradict each other.
+pub const DECK_FITTING_SIZE: i32 = 508;
 /// Prices given for some bought sheets and not for all.
 pub const DECK_STOCK_PRICE_MISSING: i32 = 601;
 /// A measured sheet that cannot be the nominal one.

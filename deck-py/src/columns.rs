@@ -35,7 +35,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 9] = [
+const TABLES: [Table; 13] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -175,6 +175,68 @@ const TABLES: [Table; 9] = [
             ("mean", Real("/mean")),
             ("deviation", Real("/deviation")),
             ("source", Own("/source")),
+        ],
+    },
+    Table {
+        name: "old_holes",
+        list: "/old_holes",
+        inside: None,
+        columns: &[
+            ("member", Own("/member")),
+            ("x", Real("/x")),
+            ("y", Real("/y")),
+            ("diameter", Real("/diameter")),
+            ("clear", Real("/clear")),
+            ("nearest", Real("/nearest")),
+            ("reused", Own("/reused")),
+        ],
+    },
+    Table {
+        name: "fitting_holes",
+        list: "/fittings/holes",
+        inside: None,
+        columns: &[
+            ("fitting", Own("/fitting")),
+            ("number", Own("/number")),
+            ("x", Real("/x")),
+            ("y", Real("/y")),
+            ("panel", Own("/panel")),
+            ("from_fore", Real("/from_fore")),
+            ("from_port", Real("/from_port")),
+            ("seam", Own("/seam/number")),
+            ("from_seam", Real("/seam/distance")),
+            ("member", Own("/member/number")),
+            ("through_member", Own("/member/through")),
+            ("needed", Real("/stack/needed")),
+            ("bolt", Real("/stack/bolt")),
+            ("findings", Count("/findings")),
+        ],
+    },
+    Table {
+        name: "opening_clearances",
+        list: "/opening_checks/openings",
+        inside: Some("/clearances"),
+        columns: &[
+            ("opening", Own("/name")),
+            ("rule", Inner("/rule")),
+            ("distance", InnerReal("/distance")),
+            ("least", InnerReal("/least")),
+            ("preferred", InnerReal("/preferred")),
+            ("short_by", InnerReal("/short_by")),
+        ],
+    },
+    Table {
+        name: "patches",
+        list: "/patch/patches",
+        inside: None,
+        columns: &[
+            ("board", Own("/board")),
+            ("fore", Real("/bounds/fore")),
+            ("aft", Real("/bounds/aft")),
+            ("port", Real("/bounds/port")),
+            ("starboard", Real("/bounds/starboard")),
+            ("plywood", Real("/plywood")),
+            ("blocking", Count("/blocking")),
         ],
     },
 ];

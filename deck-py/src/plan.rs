@@ -118,6 +118,12 @@ impl Plan {
         items.iter().map(|item| make(Document::new(item.clone(), self.document.unit))).collect()
     }
 
+    /// Each of a list that the plan's JSON leaves out where it is empty, as an object of that class of `deck_py.types`.
+    fn listed<'py>(&self, py: Python<'py>, key: &str, class: &str) -> PyResult<Bound<'py, PyAny>> {
+        let none = Value::Array(Vec::new());
+        document::record(py, class, self.document.value.get(key).unwrap_or(&none))
+    }
+
     /// A part as an object of its own; none where it is null.
     fn part<T>(&self, key: &str, make: impl Fn(Document) -> Result<T, Error>) -> Result<Option<T>, Error> {
         let part = self.document.part(key);
@@ -303,6 +309,36 @@ impl Plan {
     #[getter]
     fn narrow_flange<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         self.document.record(py, "narrow_flange", "NarrowFlanges")
+    }
+
+    /// Holes of the old deck in the members, beside the new fasteners; empty where the job gives none.
+    #[getter]
+    fn old_holes<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.listed(py, "old_holes", "OldHole")
+    }
+
+    /// What is bolted down again: holes on the new panels, bolts, plates; None where the job does not say.
+    #[getter]
+    fn fittings<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "fittings", "Fittings")
+    }
+
+    /// The openings against their clearances, with the least move that mends each; None where the job does not ask.
+    #[getter]
+    fn opening_checks<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "opening_checks", "OpeningChecks")
+    }
+
+    /// Lids of openings and strips under their edges; empty where there are none.
+    #[getter]
+    fn opening_parts<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.listed(py, "opening_parts", "OpeningPart")
+    }
+
+    /// What stays of the old deck and what is replaced; None where the whole deck is new.
+    #[getter]
+    fn patch<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "patch", "Patch")
     }
 
     /// What to know before acting on the plan; what this job triggered comes first.

@@ -2,7 +2,9 @@
 
 use crate::compile::{Link, built, checked, compile, compile_with, printed, root, run, run_both};
 use crate::example::{jobs, order};
-use deck_core::job::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall, SurveyCall};
+use deck_core::job::{
+    BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall, SurveyCall,
+};
 use deck_core::{Plan, draw};
 use std::fs;
 use std::path::Path;

@@ -21,12 +21,15 @@ const CONTEXT: usize = 3;
 const SHOWN: usize = 8;
 
 /// The boats, and what each shows.
-const BOATS: [(&str, &str); 10] = [
+const BOATS: [(&str, &str); 13] = [
     ("clipped_bow", "both bow corners cut off; a seam that a zone pushes aside"),
     ("odd_end_bay", "the last bay is short, and the last board narrow; strength by the tables, the weak way"),
     ("narrow_flange", "two rows of screws do not fit the flanges at the seams"),
     ("motor_notch", "a notch that splits the last board; rows staggered; openings over members"),
     ("metric", "the same in millimetres, sheets and offcuts priced; strength by the user's own figures, screws"),
+    ("lids", "openings against their clearances: a framed lid, one to move, one without a place, a slot"),
+    ("old_holes", "rows that give way to old holes; a rail and a seat bolted down again"),
+    ("patched", "part of the deck stays: patches on members and blocking"),
     ("wide_bay", "no layout, and why"),
     ("sheet_too_short", "no layout: no sheet reaches across"),
     ("refit", "covering with a seam, strip-out without a count, quote with things that have no price, in millimetres"),
@@ -39,9 +42,12 @@ fn folder(name: &str) -> PathBuf {
 }
 
 /// The boats that are drawn, and in which views: one of each sort, to keep the folder small.
-const DRAWN: [(&str, &[&str]); 6] = [
+const DRAWN: [(&str, &[&str]); 9] = [
     ("clipped_bow", &["plan", "panel-1", "fastening-1"]),
     ("motor_notch", &["saw-1"]),
+    ("lids", &["cover", "plan"]),
+    ("old_holes", &["bolts", "fastening-1"]),
+    ("patched", &["plan", "patch"]),
     ("wide_bay", &["plan"]),
     ("odd_end_bay", &["span"]),
     ("metric", &["span"]),

@@ -24,6 +24,10 @@ fn planned() -> Vec<(String, Value, Value)> {
         }
         let plan = plan(&Job::from_json(&text).ok()?).unwrap();
         let name = file.display().to_string();
+        // A deck that is patched has no layout, and a call for fasteners knows of no old holes.
+        if text.contains("\"patch\"") || text.contains("\"old_holes\"") {
+            return None;
+        }
         Some((name, serde_json::from_str(&text).unwrap(), serde_json::from_str(&plan.to_json()).unwrap()))
     });
     plans.collect()

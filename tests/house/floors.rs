@@ -12,7 +12,7 @@ roof     plan
 door     job
 office   quote, cautions
 store    takeoff
-fit-out  fasteners, covering, strip_out
+fit-out  fasteners, covering, strip_out, openings, fittings, patch
 deck     panels
 seams    seams
 shop     survey, nest, span

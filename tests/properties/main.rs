@@ -9,6 +9,7 @@ mod fill_exhaustive;
 mod lengths;
 mod nest;
 mod nest_exhaustive;
+mod openings;
 mod plans;
 mod quote;
 mod saw_replay;

@@ -20,8 +20,15 @@ def rows(columns: dict[str, list[Any]]) -> list[dict[str, Any]]:
 
 def test_columns_are_the_plans_lists(demo: Path) -> None:
     plan = deck_py.plan(demo)
-    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span", "tolerance", "quote", "labour"]
+    asked = ["old_holes", "fitting_holes", "opening_clearances", "patches"]
+    always = ["panels", "seams", "fasteners", "sheets", "takeoff", "span"]
+    assert plan.frames == [*always, "tolerance", "quote", "labour", *asked]
     frames = {name: rows(plan.frame(name)) for name in plan.frames}
+    fittings = plan.fittings.holes if plan.fittings else ()
+    checked = plan.opening_checks.openings if plan.opening_checks else ()
+    patches = plan.patch.patches if plan.patch else ()
+    counts = [len(plan.old_holes), len(fittings), sum(len(opening.clearances) for opening in checked), len(patches)]
+    assert [len(frames.pop(name)) for name in asked] == counts
     assert [row["label"] for row in frames["panels"]] == [panel.label for panel in plan.panels]
     for row, panel in zip(frames["panels"], plan.panels, strict=True):
         assert (row["length"], row["area"], row["weight_lb"]) == (panel.length, panel.area, panel.weight_lb)
@@ -49,7 +56,8 @@ def test_columns_are_the_plans_lists(demo: Path) -> None:
         (line.description, line.amount) for line in quoted
     ]
     assert bool(frames.pop("labour")) == bool(quoted)
-    assert bool(plan.layouts) == all(frames.values()) == any(frames.values())
+    assert bool(plan.layouts) == bool(frames.pop("seams"))
+    assert bool(plan.panels) == all(frames.values()) == any(frames.values())
 
 
 def test_columns_of_numbers_are_arrays_of_numbers(small: dict[str, Any]) -> None:

@@ -15,10 +15,12 @@
 //! | `plan` | the deck from above, from the bow edge and the port edge |
 //! | `frame` | members measured at their ends: by how much each is out |
 //! | `openings` | each opening from the deck's edges, with the nearest seam and members |
+//! | `patch` | what of an old deck is cut out, and what each edge rests on, where part of it stays |
 //! | `panel-1`, … | a shape of panel, from its own edges |
 //! | `saw-1`, … | sheets that are sawn alike, as the sawyer sees them |
 //! | `fastening-1`, … | a panel's rows of fasteners |
 //! | `remedies` | what mends flanges too narrow for two rows, where the job asks for that |
+//! | `bolts` | what is bolted down again: holes, bolts and plates, where the job gives fittings |
 //! | `tolerance` | what errors leave of the bearing at each seam, where the job reckons with them |
 //! | `covering` | roll, seams, cut list and glue of the covering, where the job has one |
 //! | `strip-out` | how the old deck comes off, where the job speaks of it |

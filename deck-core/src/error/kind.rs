@@ -66,6 +66,8 @@ kinds! {
     OutlineCornerTooLarge = 304, "A corner or taper too large for the sides it joins.";
     OutlineNotchOutside = 305, "A notch that does not fit the stern.";
     OutlineDatum = 306, "An outline that does not start at the bow and port reference edges.";
+    PatchSeams = 311, "Old seams that are not in order, or not within the deck.";
+    PatchDamage = 312, "A damaged place that encloses nothing, or lies off the deck.";
 
     FrameMemberOutside = 401, "A cross member that lies outside the deck.";
     FrameOutOfOrder = 402, "Cross members that are not in order from the bow.";
@@ -78,6 +80,10 @@ kinds! {
     OpeningOverlap = 502, "Two openings that overlap.";
     OpeningCornerTooLarge = 503, "An opening's corner radius that is too large for its sides.";
     ZoneOutside = 504, "A keep-clear zone that does not touch the deck.";
+    OldHoleOutside = 505, "An old hole that is in no member.";
+    OpeningSlot = 506, "A slot that does not open to the edge that it names.";
+    LidSize = 507, "A lid of which nothing is left, or that laps too far.";
+    FittingSize = 508, "A fitting whose sizes contradict each other.";
 
     StockPriceMissing = 601, "Prices given for some bought sheets and not for all.";
     StockMeasuredSize = 602, "A measured sheet that cannot be the nominal one.";

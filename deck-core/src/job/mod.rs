@@ -14,7 +14,11 @@ mod boards;
 mod call;
 mod check;
 mod covering;
+mod fittings;
 mod narrow_flange;
+mod old_holes;
+mod openings;
+mod patch;
 mod quote;
 mod read;
 #[cfg(feature = "schema")]
@@ -31,13 +35,20 @@ pub use call::{
     SurveyCall,
 };
 pub use check::Checked;
+pub(crate) use check::{frame_label, lid_label};
 pub use covering::{AdhesiveKind, AdhesiveSpec, CoveringSpec};
+pub use fittings::{BoltSpec, DeckEnd, DeckSide, FittingSpec, FittingsSpec, OldDatumSpec, PlateSpec, SkewSpec};
 pub use narrow_flange::NarrowFlangeSpec;
+pub use old_holes::OldHolesSpec;
+pub use openings::OpeningRulesSpec;
+pub use patch::{BlockingPlaces, DamageSpec, PatchSpec};
 pub use quote::{LabourSpec, QuoteSpec, TaskSpec};
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Cover, Mending, OldDeck, Service, Settings, Shop, Tolerance};
+pub use settings::{
+    Assumed, Cover, FittingSettings, Mending, OldDeck, PatchSettings, Service, Settings, Shop, Tolerance,
+};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
 pub use strip_out::StripOutSpec;
@@ -128,6 +139,18 @@ pub struct Job {
     /// What was measured, where the outline or the members come from a survey, or old boards are held against them.
     #[serde(default, skip_serializing_if = "SurveySpec::is_empty")]
     pub survey: SurveySpec,
+    /// The clearances that openings keep; given, the plan measures openings against them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub opening_rules: Option<OpeningRulesSpec>,
+    /// Holes that the old deck left in the members.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub old_holes: Vec<OldHolesSpec>,
+    /// Rails, seats and consoles that are bolted down again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fittings: Option<FittingsSpec>,
+    /// What is damaged of an old deck that stays otherwise; none: the whole deck is new.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub patch: Option<PatchSpec>,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -170,6 +193,10 @@ impl Job {
             tolerance: None,
             narrow_flange: None,
             survey: SurveySpec::default(),
+            opening_rules: None,
+            old_holes: Vec::new(),
+            fittings: None,
+            patch: None,
             rounded: read::Roundings::default(),
         }
     }
@@ -276,6 +303,34 @@ impl Job {
     #[must_use]
     pub fn survey(mut self, survey: SurveySpec) -> Job {
         self.survey = survey;
+        self
+    }
+
+    /// With clearances that openings keep.
+    #[must_use]
+    pub fn opening_rules(mut self, rules: OpeningRulesSpec) -> Job {
+        self.opening_rules = Some(rules);
+        self
+    }
+
+    /// With holes that the old deck left in the members.
+    #[must_use]
+    pub fn old_holes(mut self, holes: Vec<OldHolesSpec>) -> Job {
+        self.old_holes = holes;
+        self
+    }
+
+    /// With what is bolted down again.
+    #[must_use]
+    pub fn fittings(mut self, fittings: FittingsSpec) -> Job {
+        self.fittings = Some(fittings);
+        self
+    }
+
+    /// With part of the old deck kept.
+    #[must_use]
+    pub fn patch(mut self, patch: PatchSpec) -> Job {
+        self.patch = Some(patch);
         self
     }
 

@@ -13,10 +13,12 @@
 mod explicit;
 mod opening;
 mod parametric;
+mod slot;
 
 pub use explicit::{ArcSpec, Bulge, Corner};
-pub use opening::{KeepClear, Opening, OpeningShape};
+pub use opening::{KeepClear, Lid, Opening, OpeningShape};
 pub use parametric::{BowCorner, Notch, Parametric, Taper};
+pub use slot::SlotEdge;
 
 use crate::error::{Error, Fault, Kind};
 use crate::geometry::{Bounds, Limit, Path, polygon};
@@ -39,6 +41,8 @@ pub enum Rim {
     Stern,
     /// The motor notch.
     Notch,
+    /// A slot that was asked for.
+    Slot,
     /// A side of an outline given corner by corner.
     Rim,
 }

@@ -9,7 +9,7 @@
 mod panel;
 mod taper;
 
-pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panels, panels_between};
+pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panel_cut_out, panels, panels_between};
 pub use taper::Taper;
 
 #[cfg(test)]

@@ -2,7 +2,10 @@
 
 use super::basis::Basis;
 use super::checks::CheckDimensions;
+use super::fittings::{PlacedHole, PlanFittings};
 use super::narrow_flange::NarrowFlanges;
+use super::openings::{OpeningChecks, OpeningPart};
+use super::patch::PlanPatch;
 use super::span::{PlanSpan, without_boards};
 use super::tolerance::PlanTolerance;
 use super::weights::Weights;
@@ -71,6 +74,21 @@ pub struct Plan {
     pub narrow_flange: Option<NarrowFlanges>,
     /// The sheets, and how to saw them.
     pub sheets: Option<Nest>,
+    /// Holes of the old deck in the members, beside the new fasteners.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub old_holes: Vec<PlacedHole>,
+    /// What is bolted down again, where the job says so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fittings: Option<PlanFittings>,
+    /// What stays of the old deck and what is replaced, where part of it stays.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub patch: Option<PlanPatch>,
+    /// Openings against their clearances, where the job asks for it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub opening_checks: Option<OpeningChecks>,
+    /// Lids of openings, and strips under their edges.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub opening_parts: Vec<OpeningPart>,
     /// What to buy.
     pub takeoff: Option<Takeoff>,
     /// Roll goods over the deck, where the job has them.
@@ -156,6 +174,11 @@ impl Plan {
             tolerance: None,
             narrow_flange: None,
             sheets: None,
+            old_holes: super::fittings::old_holes(checked, None),
+            fittings: None,
+            patch: None,
+            opening_checks: None,
+            opening_parts: super::openings::parts(checked),
             takeoff: None,
             covering: None,
             strip_out: None,

@@ -7,9 +7,12 @@ mod basis;
 mod checks;
 mod covering;
 mod document;
+mod fittings;
 mod inside;
 mod narrow_flange;
+mod openings;
 mod parts;
+mod patch;
 mod quote;
 mod span;
 mod strip_out;
@@ -20,6 +23,9 @@ mod weights;
 pub use basis::Basis;
 pub use checks::{CheckDimensions, SquareCheck};
 pub use document::{DeckFacts, PlacedOpening, Plan};
+pub use fittings::{PlacedHole, PlanFittings};
+pub use openings::{CheckedOpening, NoPlace, OpeningChecks, OpeningPart, OpeningPartKind};
+pub use patch::{BlockingPiece, DamagedPlace, OldBoardFacts, PatchFacts, PlanPatch};
 pub use span::{
     Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone,
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
@@ -34,8 +40,8 @@ use crate::fasteners::fasteners;
 use crate::job::{Checked, Job};
 use crate::nest::Effort;
 use crate::panels::{Panel, panels};
-use crate::seams::SeamLayout;
-use crate::takeoff::{TakeoffInput, takeoff};
+use crate::seams::{SeamLayout, Seams};
+use crate::takeoff::{TakeoffInput, hardware, takeoff};
 
 /// Plans a deck.
 ///
@@ -147,12 +153,18 @@ impl<'a> Planner<'a> {
         self.tell(Step::Check);
         let checked = self.job.check()?;
         self.tell(Step::Seams);
-        let found = checked.layouts();
+        let patch = checked.settings.patch.as_ref();
+        let found = if patch.is_some() { Seams::unasked() } else { checked.layouts() };
         let mut plan = Plan::new(self.job, &checked, found);
         plan.covering = covering::covering(&self.job.name, &checked, plan.layouts.first());
+        if let Some(settings) = patch {
+            self.tell(Step::Panels);
+            patch::plan(&mut plan, &checked, settings, self.effort)?;
+        }
         if let Some(layout) = plan.layouts.first().cloned() {
             self.build(&mut plan, &checked, &layout)?;
         }
+        plan.opening_checks = openings::checks(&checked, self.job.opening_rules.is_some(), plan.layouts.first());
         plan.strip_out = strip_out::strip_out(&checked);
         plan.weights = weights::weights(&plan, &checked);
         plan.quote = quote::quote(&plan, &checked);
@@ -191,7 +203,13 @@ impl<'a> Planner<'a> {
         if let Some(flanges) = &plan.narrow_flange {
             order.add_mends(&flanges.parts, flanges.angle_leg, &buying, &settings.notation);
         }
+        plan.fittings = fittings::fittings(checked, &boards, &layout.seams, Some(&fastening));
+        if let Some(found) = &plan.fittings {
+            let spares = settings.shop.spares_percent;
+            order.lines.extend(hardware(&found.bolts, &found.plates, spares, &settings.notation));
+        }
         plan.takeoff = Some(order);
+        plan.old_holes = fittings::old_holes(checked, Some(&fastening));
         plan.panels = boards;
         plan.fasteners = Some(fastening);
         plan.sheets = Some(sheets);

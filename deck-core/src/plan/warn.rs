@@ -1,8 +1,9 @@
 //! From a plan's pieces to the cautions about them.
 
-use super::Plan;
+use super::{Plan, patch};
 use crate::cautions::{self, BoardWishes, Caution, FastenerReach};
 use crate::job::Checked;
+use crate::openings::{Surroundings, check};
 
 pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
     let settings = &checked.settings;
@@ -32,9 +33,17 @@ pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
     if let Some(tolerance) = &plan.tolerance {
         found.extend(cautions::tolerance(&tolerance.seams, tolerance.least_bearing, &tolerance.mend, notation));
     }
-    found.extend(cautions::openings(&checked.openings, layout, frame, outline, notation));
+    let around = Surroundings { outline, frame, layout };
+    let checks = check(&checked.openings, &around, &settings.openings);
+    found.extend(cautions::openings(&checks, &checked.openings, &settings.openings, notation));
     if let Some(rows) = &plan.fasteners {
         found.extend(cautions::fastening(rows, &settings.schedule.fastener, &reach, notation));
+    }
+    if let Some(fittings) = &plan.fittings {
+        found.extend(cautions::fittings(&fittings.holes, notation));
+    }
+    if let Some(settings) = &settings.patch {
+        found.extend(cautions::patch(&patch::findings(plan, checked, settings), notation));
     }
     found.extend(cautions::span(&plan.span.findings()));
     found.extend(cautions::standing());

@@ -25,6 +25,24 @@ const fn feet(count: i64) -> Length {
     Length::of(count, Unit::Foot)
 }
 
+const BOLTS_SOLD: &[Length] = &[
+    inch(3, 4),
+    inch(1, 1),
+    inch(5, 4),
+    inch(3, 2),
+    inch(7, 4),
+    inch(2, 1),
+    inch(9, 4),
+    inch(5, 2),
+    inch(11, 4),
+    inch(3, 1),
+    inch(7, 2),
+    inch(4, 1),
+    inch(9, 2),
+    inch(5, 1),
+    inch(6, 1),
+];
+
 macro_rules! presets {
     ($($(#[$meta:meta])* $name:ident: $type:ty = $value:expr, $pointer:literal, $setting:literal, $standing:ident, $differ:ident, $source:expr;)+) => {
         $(
@@ -80,6 +98,42 @@ presets! {
     STAGGER: bool = false, "/fastening/stagger", "rows staggered across a seam", Choice, AGREED, OURS;
     SPARES: u32 = 5, "/fastening/spares_percent", "spare fasteners in a hundred", CommonPractice, AGREED, NO_SOURCE;
     BOX: u32 = 100, "/fastening/box", "fasteners in a box", CommonPractice, AGREED, NO_SOURCE;
+
+    OLD_HOLE_CLEAR: f64 = 3.0, "/fastening/old_hole_clear", "diameters from a fastener's middle to that of an old hole", Memory,
+        AGREED, "2 to 3 diameters; typical, unconfirmed";
+    REUSE: bool = false, "/fastening/reuse_old_holes", "bolts through old holes again", Choice, AGREED, OURS;
+
+    LID_CLEARANCE: Length = inch(1, 8), "/openings/*/lid/clearance", "space around a lid in its opening", CommonPractice, AGREED,
+        NO_SOURCE;
+    OPENING_FROM_SEAM: Length = inch(3, 1), "/opening_rules/from_seam", "least distance of an opening from a seam",
+        CommonPractice, AGREED, NO_SOURCE;
+    OPENING_FROM_SEAM_PREFERRED: Length = inch(6, 1), "/opening_rules/from_seam_preferred",
+        "preferred distance of an opening from a seam", CommonPractice, AGREED, NO_SOURCE;
+    OPENING_FROM_EDGE: Length = inch(4, 1), "/opening_rules/from_edge", "least distance of an opening from the deck's edge",
+        CommonPractice, AGREED, NO_SOURCE;
+    OPENING_FROM_FLANGE: Length = inch(2, 1), "/opening_rules/from_flange",
+        "least distance of an opening that is not framed from a flange", CommonPractice, AGREED, NO_SOURCE;
+    OPENING_RADIUS: Length = inch(1, 1), "/opening_rules/corner_radius", "least corner radius of an opening", CommonPractice,
+        AGREED, NO_SOURCE;
+    OPENING_RADIUS_PREFERRED: Length = inch(2, 1), "/opening_rules/corner_radius_preferred",
+        "preferred corner radius of an opening", CommonPractice, AGREED, NO_SOURCE;
+    OPENING_APART: f64 = 1.0, "/opening_rules/apart", "openings apart, in sizes of the smaller", CommonPractice, AGREED,
+        NO_SOURCE;
+
+    BOLT_FROM_SEAM: i64 = 4, "/fittings/from_seam", "bolt diameters from a hole's middle to a seam", Memory, AGREED,
+        "4 diameters at a loaded edge (National Design Specification), from memory";
+    /// In inches.
+    BOLT_LENGTHS: &'static [Length] = BOLTS_SOLD, "/fittings/bolt_lengths", "lengths of bolts that are sold", Memory, AGREED,
+        TYPICAL;
+    WASHER: Length = inch(1, 16), "/fittings/items/*/bolt/washer", "thickness of a washer", Memory, AGREED, TYPICAL;
+    /// Eighths of a diameter.
+    NUT_EIGHTHS: i64 = 7, "/fittings/items/*/bolt/nut", "height of a nut: 7/8 of the bolt's diameter", Memory, AGREED, TYPICAL;
+
+    PATCH_MARGIN: Length = inch(6, 1), "/patch/margin", "margin of a patch into sound wood", CommonPractice, AGREED, NO_SOURCE;
+    PATCH_BLOCKING: Length = inch(12, 1), "/patch/blocking_width", "width of blocking under a joint", Verified, DIFFER,
+        "butt blocks 8 to 12 in wide; 12 in was read, the publication not recorded";
+    PATCH_STRIP: Length = inch(12, 1), "/patch/least_strip", "narrowest strip left beside a patch", CommonPractice, AGREED,
+        NO_SOURCE;
 
     KERF: Length = inch(1, 8), "/saw/kerf", "saw kerf", Verified, AGREED,
         "saw-blade guides: 1/8 in for a full-kerf table saw and the usual hand-held circular saw";

@@ -134,6 +134,10 @@ pub enum Item {
     Cleat,
     /// Screws that hold angles and cleats.
     MendScrew,
+    /// Bolts of what is bolted down again.
+    Bolt,
+    /// Plates under the deck.
+    Plate,
 }
 
 impl Item {
@@ -151,6 +155,8 @@ impl Item {
             Item::Angle => "angle",
             Item::Cleat => "cleat",
             Item::MendScrew => "mend-screw",
+            Item::Bolt => "bolt",
+            Item::Plate => "plate",
         }
     }
 }

@@ -15,12 +15,17 @@ from .types import (
     Checks,
     Covering,
     Labour,
+    Fittings,
     LayoutCost,
     Member,
     NarrowFlanges,
     NoLayout,
+    OldHole,
     Opening,
+    OpeningChecks,
+    OpeningPart,
     PanelOpening,
+    Patch,
     Placement,
     PlateError,
     PlateRange,
@@ -160,6 +165,15 @@ class Plan:
     def narrow_flange(self) -> NarrowFlanges | None: ...
     @property
     def tolerance(self) -> Tolerance | None: ...
+    def old_holes(self) -> Records[OldHole]: ...
+    @property
+    def fittings(self) -> Fittings | None: ...
+    @property
+    def opening_checks(self) -> OpeningChecks | None: ...
+    @property
+    def opening_parts(self) -> Records[OpeningPart]: ...
+    @property
+    def patch(self) -> Patch | None: ...
     @property
     def cautions(self) -> Records[Caution]: ...
     @property

@@ -1,5 +1,6 @@
 //! The cover: what the job is, what to order, what to beware of, what to measure first, what was assumed.
 
+use super::opening_notes;
 use crate::cautions::{Caution, Source};
 use crate::draw::desk::{Desk, count, list};
 use crate::draw::figure::{Align, Column, MILLIMETRE, Table, TextSize};
@@ -24,6 +25,7 @@ pub(super) fn pages(desk: &Desk<'_>, sheets: &[Page]) -> Vec<Page> {
     }
     flow.heading("Check before the first cut");
     flow.table(&checks(desk));
+    opening_notes::openings(desk, &mut flow);
     cautions(desk, &mut flow);
     assumed(desk, &mut flow);
     contents(sheets, &mut flow);
@@ -52,6 +54,14 @@ fn facts(desk: &Desk<'_>) -> Table {
         let gap = if basis.gap.is_zero() { "no gap".to_owned() } else { format!("gap {}", ruler.text(basis.gap)) };
         let proven = if plan.proven { "; no better layout of seams exists" } else { "" };
         say("boards", format!("{panels}, {seams}, {gap}, {} thick{proven}", ruler.text(basis.thickness)));
+    }
+    if let Some(patch) = &plan.patch {
+        let patches = count(patch.patches.len(), "patch", "patches");
+        let kept = count(patch.old_boards.len(), "old board", "old boards");
+        say(
+            "boards",
+            format!("{patches} in {kept}, {} thick; the rest of the old deck stays", ruler.text(basis.thickness)),
+        );
     }
     if let Some(nest) = &plan.sheets {
         let proven = if nest.proven { "; fewer or cheaper is not possible" } else { "" };

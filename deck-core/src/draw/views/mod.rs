@@ -3,14 +3,17 @@
 //! A view decides nothing: it prints what the plan holds. The only figures made here are differences of printed running
 //! dimensions, and distances counted from a panel's own edges instead of the deck's.
 
+mod bolt_sheet;
 mod cover;
 mod covering_sheet;
 mod cuts;
 mod fastening_sheet;
 mod frame_sheet;
+mod opening_notes;
 mod opening_sheet;
 mod panel_sheet;
 mod panel_tables;
+mod patch_sheet;
 mod plan_view;
 mod quote_page;
 mod remedy_sheet;
@@ -34,10 +37,12 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     sheets.extend(plan_view::pages(desk));
     sheets.extend(frame_sheet::pages(desk));
     sheets.extend(opening_sheet::pages(desk));
+    sheets.extend(patch_sheet::pages(desk));
     sheets.extend(panel_sheet::pages(desk));
     sheets.extend(saw_sheet::pages(desk));
     sheets.extend(fastening_sheet::pages(desk));
     sheets.extend(remedy_sheet::pages(desk));
+    sheets.extend(bolt_sheet::pages(desk));
     sheets.extend(tolerance_sheet::pages(desk));
     sheets.extend(covering_sheet::pages(desk));
     sheets.extend(span_sheet::pages(desk));

@@ -13,7 +13,7 @@ use crate::frame::CrossMember;
 use crate::geometry::{Bounds, Limit};
 use crate::length::Length;
 use crate::panels::Panel;
-use crate::plan::PlacedOpening;
+use crate::plan::{PatchFacts, PlacedOpening};
 
 /// Width of the column with the key, at the right of the sheet.
 const KEY: Micrometres = 46 * MILLIMETRE;
@@ -41,6 +41,9 @@ fn note(desk: &Desk<'_>) -> String {
     let size = format!("{} long, {} beam", desk.ruler.text(plan.deck.length), desk.ruler.text(plan.deck.beam));
     if plan.no_layout.is_some() {
         return format!("{size}; no layout of seams");
+    }
+    if let Some(patch) = &plan.patch {
+        return format!("{size}; {}, the rest of the old deck stays", count(patch.patches.len(), "patch", "patches"));
     }
     let seams = plan.layouts.first().map_or(0, |layout| layout.seams.len());
     format!("{size}; {}, {}", count(plan.panels.len(), "panel", "panels"), count(seams, "seam", "seams"))
@@ -83,6 +86,7 @@ impl<'a> PlanView<'a> {
         for member in &plan.frame {
             self.draw_member(figure, member);
         }
+        self.draw_what_stays(figure);
         for panel in &plan.panels {
             figure.stroke(deck_shape::path(&self.mapping, &panel.shape), Line::Thin);
         }
@@ -119,6 +123,28 @@ impl<'a> PlanView<'a> {
         if let Some(bay) = bay {
             let band = deck_shape::band(&self.mapping, bay.from, bay.to, Length::ZERO, self.desk.plan.deck.beam);
             figure.stroke(hatch(&Path::rect(band), 2 * MILLIMETRE, false), Line::Fine);
+        }
+    }
+
+    /// Of a deck that is patched: old boards hatched, blocking and damaged places in dashes.
+    fn draw_what_stays(&self, figure: &mut Figure) {
+        let plan = self.desk.plan;
+        let Some(patch) = &plan.patch else { return };
+        for board in &patch.old_boards {
+            let mut stays = deck_shape::path(&self.mapping, &board.shape);
+            figure.stroke(stays.clone(), Line::Thin);
+            for panel in plan.panels.iter().filter(|panel| panel_of(panel, &board.label)) {
+                stays.append(deck_shape::path(&self.mapping, &panel.shape));
+            }
+            figure.stroke(hatch(&stays, 2 * MILLIMETRE, false), Line::Fine);
+        }
+        for piece in patch.patches.iter().flat_map(|patch| &patch.blocking) {
+            figure.stroke(Path::rect(deck_shape::bounds(&self.mapping, &piece.place)), Line::Hidden);
+        }
+        for place in &patch.damage {
+            let shape = deck_shape::path(&self.mapping, &place.shape);
+            figure.fill(shape.clone(), Tone::Light);
+            figure.stroke(shape, Line::Hidden);
         }
     }
 
@@ -185,12 +211,27 @@ fn seam_marks(desk: &Desk<'_>, mapping: &Mapping) -> Vec<Mark> {
     for seam in plan.layouts.first().into_iter().flat_map(|layout| &layout.seams) {
         marks.push(Mark::new(at(seam.fore), format!("S{}: {}", seam.number, desk.ruler.text(seam.fore))).bold(true));
     }
+    marks.extend(patch_marks(desk, at, |bounds| [bounds.fore, bounds.aft]));
     for (index, opening) in plan.openings.iter().enumerate() {
         for station in [opening.bounds.fore, opening.bounds.aft] {
             marks.push(Mark::new(at(station), format!("{}: {}", letter(index), desk.ruler.text(station))));
         }
     }
     marks
+}
+
+/// Edges of patches along one way, from the bow edge or the port edge.
+fn patch_marks(desk: &Desk<'_>, at: impl Fn(Length) -> Micrometres, edges: fn(&Bounds) -> [Length; 2]) -> Vec<Mark> {
+    let patches = desk.plan.patch.iter().flat_map(|patch| &patch.patches);
+    let mark = |patch: &PatchFacts, edge: Length| {
+        let name = patch.panels.first().map_or("", String::as_str);
+        Mark::new(at(edge), format!("{name}: {}", desk.ruler.text(edge))).bold(true)
+    };
+    patches.flat_map(|patch| edges(&patch.bounds).map(|edge| mark(patch, edge))).collect()
+}
+
+fn panel_of(panel: &Panel, board: &str) -> bool {
+    panel.label.strip_prefix(board).is_some_and(|letter| letter.len() == 1)
 }
 
 /// Above: corners of the outline and sides of openings, from the port edge.
@@ -206,6 +247,7 @@ fn athwart_marks(desk: &Desk<'_>, mapping: &Mapping) -> Vec<Mark> {
         Mark::new(at(y), format!("{}{name}", desk.ruler.text(y)))
     };
     let mut marks: Vec<Mark> = distances.into_iter().map(corner).collect();
+    marks.extend(patch_marks(desk, at, |bounds| [bounds.port, bounds.starboard]));
     for (index, opening) in plan.openings.iter().enumerate() {
         for distance in [opening.bounds.port, opening.bounds.starboard] {
             marks.push(Mark::new(at(distance), format!("{}: {}", letter(index), desk.ruler.text(distance))));
@@ -249,8 +291,13 @@ fn draw_key(desk: &Desk<'_>, figure: &mut Figure, room: Rect) {
          M2, … At the right: seams S1, S2, … (the fore edge of each seam{gap}), corners of the outline, openings a, b, …"
     );
     let mut bottom = say(figure, &words, TextSize::LEAST, false);
-    let samples: &[Sample] =
-        if plan.panels.is_empty() { &[Sample::Flange] } else { &[Sample::Flange, Sample::Panel, Sample::Fastener] };
+    let samples: &[Sample] = if plan.patch.is_some() {
+        &[Sample::Flange, Sample::Panel, Sample::Fastener, Sample::Stays, Sample::Below]
+    } else if plan.panels.is_empty() {
+        &[Sample::Flange]
+    } else {
+        &[Sample::Flange, Sample::Panel, Sample::Fastener]
+    };
     for sample in samples {
         bottom = draw_sample(figure, sample, Point::new(room.left, bottom + 3 * MILLIMETRE), room.width());
     }
@@ -265,6 +312,8 @@ enum Sample {
     Flange,
     Panel,
     Fastener,
+    Stays,
+    Below,
 }
 
 /// A sample of a line with what it stands for; the answer is where it ends.
@@ -278,6 +327,14 @@ fn draw_sample(figure: &mut Figure, sample: &Sample, middle_left: Point, room: M
         Sample::Panel => {
             figure.line(middle_left, middle_left.moved(9 * MILLIMETRE, 0), Line::Thin);
             "edge of a panel, seam"
+        }
+        Sample::Stays => {
+            figure.stroke(hatch(&Path::rect(field), MILLIMETRE, false), Line::Fine);
+            "old board that stays"
+        }
+        Sample::Below => {
+            figure.stroke(Path::rect(field), Line::Hidden);
+            "blocking below; grey: damaged"
         }
         Sample::Fastener => {
             for step in [1, 4, 7] {

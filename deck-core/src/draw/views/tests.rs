@@ -12,6 +12,9 @@ const STACK: &str = include_str!("../../../../examples/jobs/stack-24.json");
 const RACKED: &str = include_str!("../../../../examples/jobs/racked-20.json");
 const MENDED: &str = include_str!("../../../../examples/jobs/mended-20.json");
 const MISSED: &str = include_str!("../../../../examples/jobs/missed-member-20.json");
+const LIDS: &str = include_str!("../../../../examples/jobs/lids-28.json");
+const PATCH: &str = include_str!("../../../../examples/jobs/patch-20.json");
+const HOLES: &str = include_str!("../../../../examples/jobs/old-holes-20.json");
 
 /// Trims on every edge, the good face down, openings, sixteenths that must be rounded, a name longer than its place.
 const TRIMMED: &str = r#"{
@@ -66,8 +69,24 @@ const ARMS: &str = r#"{
 const REFIT: &str = include_str!("../../../../examples/jobs/refit-24.json");
 const REFIT_METRIC: &str = include_str!("../../../../tests/golden/jobs/refit.json");
 
-const JOBS: [&str; 13] =
-    [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS, STACK, RACKED, MENDED, REFIT, REFIT_METRIC];
+const JOBS: [&str; 16] = [
+    UNEVEN,
+    NARROW,
+    PLAIN,
+    MISSED,
+    LIDS,
+    HOLES,
+    PATCH,
+    TRIMMED,
+    METRIC,
+    DINGHY,
+    ARMS,
+    STACK,
+    RACKED,
+    MENDED,
+    REFIT,
+    REFIT_METRIC,
+];
 
 fn planned(job: &str) -> Plan {
     plan(&Job::from_json(job).unwrap()).unwrap()

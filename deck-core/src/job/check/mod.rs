@@ -4,8 +4,11 @@ pub(super) mod calls;
 mod covering;
 mod deck;
 mod figures;
+mod fittings;
 mod frame;
+mod old_holes;
 mod parts;
+mod patch;
 mod quote;
 mod settings;
 mod span;
@@ -14,16 +17,19 @@ mod strip_out;
 mod survey;
 mod tolerance;
 
+pub(crate) use parts::{frame_label, lid_label};
+
 use super::read::places::Places;
 use super::settings::{Settings, asked};
 use super::{
-    CoveringSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, QuoteSpec, SawSpec, ShopSpec, SpanSpec,
-    StripOutSpec, ToleranceSpec,
+    CoveringSpec, ExtraPart, FasteningSpec, FittingsSpec, Job, NarrowFlangeSpec, OldHolesSpec, OpeningRulesSpec,
+    PatchSpec, QuoteSpec, SawSpec, ShopSpec, SpanSpec, StripOutSpec, ToleranceSpec,
 };
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
 use crate::outline::{Deck, KeepClear, Opening, Outline};
+use crate::patch::Damage;
 use crate::stock::Sheet;
 use crate::survey::{Survey, SurveySpec};
 
@@ -43,6 +49,10 @@ pub struct Checked {
     pub stock: Vec<Sheet>,
     /// The small parts from the same sheets.
     pub extra_parts: Vec<ExtraPart>,
+    /// Width of the strips under the edges of framed openings; none: no strips.
+    pub frame_width: Option<Length>,
+    /// Damaged places, where part of the old deck stays.
+    pub damages: Vec<Damage>,
     /// The thickness of the sheets.
     pub thickness: Length,
     /// The settings, given or by default.
@@ -105,6 +115,10 @@ pub(super) struct Parts<'a> {
     pub(super) survey: &'a SurveySpec,
     /// True where something in the survey could not be read.
     pub(super) survey_faulty: bool,
+    pub(super) opening_rules: Option<&'a OpeningRulesSpec>,
+    pub(super) old_holes: Listing<'a, OldHolesSpec>,
+    pub(super) fittings: Option<&'a FittingsSpec>,
+    pub(super) patch: Option<&'a PatchSpec>,
 }
 
 impl<'a> Parts<'a> {
@@ -143,6 +157,10 @@ impl<'a> Parts<'a> {
             narrow_flange: None,
             survey: &UNSURVEYED,
             survey_faulty: false,
+            opening_rules: None,
+            old_holes: Listing { items: &[], positions: &[] },
+            fittings: None,
+            patch: None,
         }
     }
 
@@ -165,6 +183,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
     let members = places(job.frame.members.len());
     let (openings, zones, sheets) = (places(job.openings.len()), places(job.keep_clear.len()), places(job.stock.len()));
     let extra = places(job.extra_parts.len());
+    let old_holes = places(job.old_holes.len());
     let points = places(job.span.points.as_ref().map_or(0, Vec::len));
     let in_order = Places::new();
     let parts = Parts {
@@ -189,6 +208,10 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         narrow_flange: job.narrow_flange.as_ref(),
         survey: &job.survey,
         survey_faulty: false,
+        opening_rules: job.opening_rules.as_ref(),
+        old_holes: Listing { items: &job.old_holes, positions: &old_holes },
+        fittings: job.fittings.as_ref(),
+        patch: job.patch.as_ref(),
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -212,18 +235,26 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     strip_out::strip_out(parts, outline.as_ref(), frame.as_ref(), faults);
     quote::quote(parts, faults);
     tolerance::tolerance(parts, faults);
+    old_holes::old_holes(parts, frame.as_ref(), outline.as_ref().map(Outline::beam), faults);
+    fittings::fittings(parts, faults);
+    patch::patch(parts, outline.as_ref(), faults);
     let (outline, frame) = (outline?, frame?);
+    let outline = deck::slotted(outline, parts.openings, faults)?;
     if let Some(found) = &mut surveyed {
         survey::old_boards(parts, &frame, found);
     }
-    let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
+    let mut settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
+    settings.schedule.old_holes = old_holes::in_place(parts, &frame, &settings);
+    let extra_parts = parts::with_derived(parts, &frame, &settings, faults);
     Some(Checked {
         outline,
         frame,
         openings: parts.openings.items.to_vec(),
         keep_clear: parts.keep_clear.items.to_vec(),
         stock: parts.stock?.items.to_vec(),
-        extra_parts: parts.extra.items.to_vec(),
+        extra_parts,
+        damages: parts.patch.map(patch::damages).unwrap_or_default(),
+        frame_width: parts.opening_rules.and_then(|rules| rules.frame_width),
         thickness: thickness?,
         settings,
         span: parts.span.clone(),

@@ -203,6 +203,17 @@ impl<'a> At<'a> {
         Some(listed)
     }
 
+    /// A list that counts only as a whole: of what is left of it another thing would follow.
+    pub(super) fn whole<T>(
+        &self,
+        notes: &mut Notes,
+        read: impl Fn(&At<'a>, &mut Notes) -> Option<T>,
+    ) -> Option<Vec<T>> {
+        let before = notes.faults.len();
+        let listed = self.list(notes, read)?;
+        (notes.faults.len() == before).then_some(listed.items)
+    }
+
     pub(super) fn object(&self, notes: &mut Notes) -> Option<Object<'a>> {
         match self.value {
             Value::Object(map) => Some(Object { map, pointer: self.pointer.clone(), asked: Vec::new() }),

@@ -123,9 +123,11 @@ pub(super) fn opening(at: &At<'_>, notes: &mut Notes) -> Option<Opening> {
     let purpose = fields.optional("purpose", notes, At::text);
     let shape = shape(at, &mut fields, notes);
     let framed = fields.defaulted("framed", notes, At::flag);
+    let lid = fields.optional("lid", notes, super::openings::lid);
+    let slot = fields.optional("slot", notes, At::word);
     fields.close(notes);
     let mut opening = Opening::new(name?, shape?).framed(framed);
-    opening.purpose = purpose;
+    (opening.purpose, opening.lid, opening.slot) = (purpose, lid, slot);
     Some(opening)
 }
 

@@ -8,10 +8,13 @@ mod at;
 mod call;
 mod covering;
 mod deck;
+mod fittings;
 mod frame;
 mod narrow_flange;
+mod openings;
 mod order;
 mod panel;
+mod patch;
 pub(super) mod places;
 mod quote;
 mod span;
@@ -25,8 +28,8 @@ mod words;
 
 use super::check::{Listing, Parts, examine};
 use super::{
-    CoveringSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, QuoteSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec,
-    StripOutSpec, ToleranceSpec,
+    CoveringSpec, ExtraPart, FasteningSpec, FittingsSpec, Job, NarrowFlangeSpec, OldHolesSpec, OpeningRulesSpec,
+    PatchSpec, QuoteSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec, StripOutSpec, ToleranceSpec,
 };
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
@@ -108,6 +111,10 @@ struct Draft {
     survey: SurveySpec,
     /// True where something in the survey is at fault; then nothing is said of what is taken from it.
     survey_faulty: bool,
+    opening_rules: Option<OpeningRulesSpec>,
+    old_holes: Listed<OldHolesSpec>,
+    fittings: Option<FittingsSpec>,
+    patch: Option<PatchSpec>,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -202,6 +209,10 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         narrow_flange: fields.optional("narrow_flange", notes, narrow_flange::narrow_flange),
         survey,
         survey_faulty,
+        opening_rules: fields.optional("opening_rules", notes, openings::rules),
+        old_holes: fields.defaulted("old_holes", notes, |at, notes| at.list(notes, openings::old_holes)),
+        fittings: fields.optional("fittings", notes, fittings::fittings),
+        patch: fields.optional("patch", notes, patch::patch),
     };
     fields.close(notes);
     draft
@@ -241,6 +252,10 @@ impl Draft {
             narrow_flange: self.narrow_flange.as_ref(),
             survey: &self.survey,
             survey_faulty: self.survey_faulty,
+            opening_rules: self.opening_rules.as_ref(),
+            old_holes: listing(&self.old_holes),
+            fittings: self.fittings.as_ref(),
+            patch: self.patch.as_ref(),
         }
     }
 
@@ -253,12 +268,14 @@ impl Draft {
             .saw(self.saw)
             .shop(self.shop)
             .span(self.span)
-            .survey(self.survey);
+            .survey(self.survey)
+            .old_holes(self.old_holes.items);
         job.covering = self.covering.map(|placed| placed.spec);
         job.strip_out = self.strip_out.map(|placed| placed.spec);
         job.quote = self.quote.map(|placed| placed.spec);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
         (job.tolerance, job.narrow_flange) = (self.tolerance, self.narrow_flange);
+        (job.opening_rules, job.fittings, job.patch) = (self.opening_rules, self.fittings, self.patch);
         Some(job)
     }
 }

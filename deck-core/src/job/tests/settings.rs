@@ -18,9 +18,20 @@ fn pointers(settings: &Settings) -> Vec<&str> {
 #[test]
 fn a_silent_job_assumes_every_row_that_no_source_settles_in_the_order_of_the_table() {
     let settings = settings(&plain());
-    // What is said of strength is assumed only where a panel is given, and what is said of errors, of narrow flanges and of
-    // the rest of the job only where that has its section.
-    let asked = ["/span", "/tolerance", "/narrow_flange", "/covering", "/strip_out"];
+    // What is said of strength is assumed only where a panel is given, and what is said of a section of the job, of old
+    // holes, lids and openings only where there are some.
+    let asked = [
+        "/span",
+        "/tolerance",
+        "/narrow_flange",
+        "/covering",
+        "/strip_out",
+        "/fastening/old_hole_clear",
+        "/openings/",
+        "/opening_rules/",
+        "/fittings/",
+        "/patch/",
+    ];
     let silent = |pointer: &&str| !asked.iter().any(|part| pointer.starts_with(part));
     let rows: Vec<&str> = defaults::ALL.iter().filter(|row| row.is_assumed()).map(|row| row.pointer).collect();
     let rows: Vec<&str> = rows.into_iter().filter(silent).collect();

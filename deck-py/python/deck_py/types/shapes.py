@@ -24,7 +24,7 @@ class Edge(Record):
     """What a side of a panel is."""
 
     kind: Literal["perimeter", "notch", "seam"]
-    rim: Literal["bow", "bow-corner", "port", "starboard", "stern", "notch", "rim"] | None
+    rim: Literal["bow", "bow-corner", "port", "starboard", "stern", "notch", "slot", "rim"] | None
     """The part of the outline, on the perimeter."""
     seam: int | None
     """The seam's number, at a seam."""

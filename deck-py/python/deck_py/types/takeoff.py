@@ -33,6 +33,8 @@ class TakeoffLine(Record):
         "angle",
         "cleat",
         "mend-screw",
+        "bolt",
+        "plate",
     ]
     description: str
     needed: Amount
