@@ -6,6 +6,20 @@ use deck_core::{Error, quote};
 use pyo3::prelude::*;
 
 /// What a job costs: lines that add up to a total, and the hours behind it.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> quote = deck_py.plan({
+/// ...     "schema": 1, "name": "Sandpiper", "unit": "in", "quote": {"currency": "USD"},
+/// ...     "deck": {"length": "20 ft", "beam": 96},
+/// ...     "frame": {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}},
+/// ...     "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": "3/4", "price": 62.5}],
+/// ... }).quote
+/// >>> quote.total, quote.lines[0]
+/// (312.5, QuoteLine(group='materials', description='3/4 ply', amount=312.5))
+/// >>> quote.unpriced[:2]
+/// ['1/4-20 self-drilling flat head', 'Tape over seams']
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Quote {

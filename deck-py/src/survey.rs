@@ -24,6 +24,16 @@ pub(crate) fn survey(py: Python<'_>, request: &Bound<'_, PyAny>) -> Result<Surve
 /// Where measured points lie, and which readings are wrong.
 ///
 /// Lengths are numbers in `unit`; x runs aft and y to starboard of the datum. Two surveys are equal when their JSON is.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> def distance(a, b, reading):
+/// ...     return {"kind": "distance", "between": [a, b], "reading": reading}
+/// >>> sides = [distance("BP", "SP", 240), distance("BS", "SS", 240), distance("BP", "BS", 100), distance("SP", "SS", 100)]
+/// >>> survey = deck_py.survey([*sides, distance("BP", "SS", 260), distance("BS", "SP", 260)], corners=("BP", "SP", "SS", "BS"))
+/// >>> len(survey.points), len(survey.readings), len(survey.blunders)
+/// (4, 6, 0)
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Survey {

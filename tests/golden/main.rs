@@ -7,7 +7,7 @@
 use deck_core::job::{
     BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall, SurveyCall,
 };
-use deck_core::{Job, draw, plan};
+use deck_core::{Job, Plan, draw, plan};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
@@ -63,6 +63,17 @@ fn outputs(name: &str, job: &str) -> Vec<(String, String)> {
     let views = DRAWN.iter().filter(|(boat, _)| *boat == name).flat_map(|(_, views)| *views);
     let drawings = views.map(|view| (format!("{name}.{view}.svg"), draw::svg(&plan, view).unwrap()));
     std::iter::once((format!("{name}.json"), format!("{}\n", plan.to_json()))).chain(drawings).collect()
+}
+
+#[test]
+fn demo_plans_are_read_back_byte_for_byte() {
+    let jobs = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples/jobs");
+    let paths: Vec<PathBuf> = std::fs::read_dir(jobs).unwrap().map(|entry| entry.unwrap().path()).collect();
+    assert!(paths.len() >= 4);
+    for path in paths {
+        let json = plan(&Job::from_json(&std::fs::read_to_string(&path).unwrap()).unwrap()).unwrap().to_json();
+        assert_eq!(Plan::from_json(&json).unwrap().to_json(), json, "{}", path.display());
+    }
 }
 
 #[test]

@@ -1,6 +1,7 @@
 """Lists of a plan in columns, against the same lists row by row."""
 
 import json
+from itertools import repeat
 from pathlib import Path
 from typing import Any
 
@@ -36,7 +37,7 @@ def test_columns_are_the_plans_lists(demo: Path) -> None:
     for seam, given in zip(frames["seams"], plan.seams, strict=True):
         assert seam == {name: getattr(given, name) for name in seam}
     held = plan.fasteners.rows if plan.fasteners else ()
-    places = [(row.panel, row.member, row.station, y) for row in held for y in row.positions]
+    places = [(row.panel, row.member, x, y) for row in held for x, y in zip(row.stations or repeat(row.station), row.positions)]
     assert [(row["panel"], row["member"], row["x"], row["y"]) for row in frames["fasteners"]] == places
     sheets = plan.sheets.sheets if plan.sheets else ()
     parts = [(n + 1, s.stock, p.part, p.x, p.turned) for n, s in enumerate(sheets) for p in s.placements]
@@ -47,6 +48,9 @@ def test_columns_are_the_plans_lists(demo: Path) -> None:
     ]
     held_against = [(panel.panel, panel.axis, len(panel.bays)) for panel in plan.span.panels]
     assert [(row["panel"], row["axis"], row["bays"]) for row in frames.pop("span")] == held_against
+    # What a job may leave out, its plan leaves out.
+    spread = plan.tolerance.seams if plan.tolerance else ()
+    assert [(row["seam"], row["fore_worst"]) for row in frames.pop("tolerance")] == [(s.seam, s.fore.worst) for s in spread]
     quoted = [] if plan.quote is None else plan.quote.lines
     assert [(row["description"], row["amount"]) for row in frames.pop("quote")] == [
         (line.description, line.amount) for line in quoted

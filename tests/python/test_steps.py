@@ -26,7 +26,7 @@ def steps(job: dict[str, Any], outline: Any) -> tuple[deck_py.SeamLayouts, list[
     seams = deck_py.seams(
         job["frame"], None, job["stock"], outline=outline, best=job.get("shop", {}).get("layouts", 5), **shared,
         gap=job.get("gap"), saw=job.get("saw"), fastening=job.get("fastening"), end_tolerance=job.get("end_tolerance"),
-        keep_clear=job.get("keep_clear", ()), openings=job.get("openings", ()),
+        keep_clear=job.get("keep_clear", ()), openings=job.get("openings", ()), tolerance=job.get("tolerance"),
     )
     if not seams:
         return seams, [], None
