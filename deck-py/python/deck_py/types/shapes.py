@@ -6,10 +6,12 @@ from .._record import Record, Records
 
 
 class Point(Record):
-    """A point."""
+    """A point; the texts stand where a person measures to it."""
 
     x: float
+    x_text: str | None
     y: float
+    y_text: str | None
 
 
 class Arc(Record):
@@ -42,12 +44,16 @@ class Side(Point):
 
 
 class Bounds(Record):
-    """The least rectangle around a path."""
+    """The least rectangle around a path, or a piece's place; the texts stand where a person measures it."""
 
     fore: float
+    fore_text: str | None
     aft: float
+    aft_text: str | None
     port: float
+    port_text: str | None
     starboard: float
+    starboard_text: str | None
 
 
 class Taper(Record):
