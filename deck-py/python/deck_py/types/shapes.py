@@ -34,9 +34,11 @@ class Edge(Record):
     """The member under it, where it is known."""
 
 
-class Side(Point):
+class Side(Record):
     """One side of a closed path, from its own corner to the next side's."""
 
+    x: float
+    y: float
     arc: Arc | None
     """None: it is straight."""
     edge: Edge | str | None
