@@ -136,8 +136,9 @@ fn determinant(mut matrix: Vec<Vec<f64>>) -> f64 {
         product *= matrix[column][column];
         for row in column + 1..matrix.len() {
             let by = matrix[row][column] / matrix[column][column];
-            for at in column..matrix.len() {
-                matrix[row][at] -= by * matrix[column][at];
+            let above = matrix[column].clone();
+            for (below, above) in matrix[row].iter_mut().zip(above).skip(column) {
+                *below -= by * above;
             }
         }
     }
