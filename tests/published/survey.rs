@@ -134,12 +134,10 @@ fn determinant(mut matrix: Vec<Vec<f64>>) -> f64 {
             product = -product;
         }
         product *= matrix[column][column];
-        for row in column + 1..matrix.len() {
-            let by = matrix[row][column] / matrix[column][column];
-            let above = matrix[column].clone();
-            for (below, above) in matrix[row].iter_mut().zip(above).skip(column) {
-                *below -= by * above;
-            }
+        let pivot_row = matrix[column].clone();
+        for line in matrix.iter_mut().skip(column + 1) {
+            let by = line[column] / pivot_row[column];
+            line.iter_mut().zip(&pivot_row).for_each(|(entry, above)| *entry -= by * above);
         }
     }
     product
