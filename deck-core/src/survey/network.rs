@@ -251,7 +251,9 @@ impl Entry<'_> {
     fn add(&mut self, part: &str, value: f64, is_read: bool, form: impl FnOnce(&mut dyn FnMut(&str) -> usize) -> Form) {
         let names = &mut self.builder.names;
         let form = form(&mut |name| names.number(name));
-        let name = format!("{}{part}", self.name);
+        // A letter joins a number, and stands apart from a name.
+        let space = if part.is_empty() || self.name.ends_with(|last: char| last.is_ascii_digit()) { "" } else { " " };
+        let name = format!("{}{space}{part}", self.name);
         let equation = Equation { form, value, sigma: self.sigma, reading: self.index, name, is_read };
         self.builder.equations.push(equation);
     }

@@ -32,7 +32,10 @@ pub(super) fn told(
     let used = readings.iter().filter(|reading| reading.used);
     let read = used.clone().filter(|reading| reading.reading.is_some());
     let agreement = read.map(|reading| reading.residual.abs()).max().unwrap_or_default();
-    let unchecked = used.filter(|reading| reading.standardised.is_none()).map(|reading| reading.name.clone()).collect();
+    let unchecked = used
+        .filter(|reading| reading.standardised.is_none() && reading.reading.is_some())
+        .map(|reading| reading.name.clone())
+        .collect();
     let freedom = snooped.used.iter().filter(|used| **used).count().saturating_sub(network.unknowns.count);
     let blunders = snooped
         .disagreements
