@@ -3,6 +3,7 @@
 use deck_core::Length;
 use deck_core::covering::{Across, RollPiece, cut_list, seam_lines};
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 fn inches(count: i64) -> Length {
     Length::inches(count)
@@ -79,8 +80,11 @@ fn least_rolls(drops: &[i64], roll: i64, rooms: &mut Vec<i64>) -> usize {
     best
 }
 
+/// Another seed makes other decks.
+const SEED: u64 = 1102;
+
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 400, rng_seed: RngSeed::Fixed(SEED), failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn no_choice_of_seams_is_better(case in cases()) {

@@ -5,6 +5,7 @@ use deck_core::panels::Panel;
 use deck_core::seams::{BoardStock, Rules, SeamProblem, seams};
 use deck_core::{Job, Length, plan};
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 /// Everything is counted in eighths of an inch.
 const EIGHTH: i64 = 25_400_000 / 8;
@@ -37,6 +38,8 @@ struct Case {
 
 const BEARING: i64 = 3;
 const LEAST: i64 = 90;
+/// Another seed makes other frames.
+const SEED: u64 = 406;
 
 prop_compose! {
     fn cases()(
@@ -139,7 +142,7 @@ impl Case {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 300, rng_seed: RngSeed::Fixed(SEED), failure_persistence: None, ..ProptestConfig::default() })]
 
     /// No layout of the enumeration is better, and the one that is told keeps its bearing at three places of each edge.
     #[test]
@@ -192,6 +195,25 @@ proptest! {
             }
         }
     }
+}
+
+/// Between the width of a sheet less the slant and the width that is preferred nothing is lost: the second board is
+/// 20-3/4 or 20-7/8 in wide where 21 are preferred.
+#[test]
+fn a_board_a_little_narrower_than_preferred_beside_a_slanted_seam() {
+    let mut spec = FrameSpec::centred([], eighths(8));
+    spec.members = [(0, 8), (133, 9), (297, 8)]
+        .map(|(fore, flange)| {
+            let mut made = MemberSpec::new(eighths(fore)).flange(eighths(flange));
+            made.measured_to = Some(MeasuredTo::ForeEdge);
+            if fore == 133 { made.sides(eighths(135), eighths(131)) } else { made }
+        })
+        .to_vec();
+    let frame = Frame::new(&spec).unwrap();
+    let sheets = vec![BoardStock { label: "ply".into(), width: eighths(300) }];
+    let rules = Rules::new(eighths(BEARING)).gap(eighths(2)).widths(eighths(LEAST), eighths(168));
+    let found = seams(&SeamProblem::new(&frame, eighths(305), sheets, rules));
+    assert_eq!(found.layouts[0].cost.boards, 2);
 }
 
 fn demo() -> deck_core::Plan {

@@ -5,6 +5,7 @@ use crate::frame::{Frame, FrameSpec};
 use crate::geometry::{Bounds, Path, Point, Side};
 use crate::length::{Area, Length};
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 fn inches(count: i64) -> Length {
     Length::inches(count)
@@ -275,8 +276,11 @@ prop_compose! {
     }
 }
 
+/// Another seed makes other decks.
+const SEED: u64 = 311;
+
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 40, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 40, rng_seed: RngSeed::Fixed(SEED), failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn no_choice_of_rectangles_takes_less_plywood(case in cases()) {

@@ -14,10 +14,10 @@ pub(super) struct Kind {
 
 impl Kind {
     /// The kind of a board with slanted edges: they are sawn, and the board at the centreline is narrower than its
-    /// rectangle.
-    fn tilted(mut self, tilt: i64) -> Option<Kind> {
+    /// rectangle, which the widest sheet must give.
+    fn tilted(mut self, tilt: i64, widest: i64) -> Option<Kind> {
         if tilt > 0 {
-            self.width.1 -= tilt;
+            self.width.1 = self.width.1.min(widest - tilt);
         }
         (tilt == 0 || self.ripped && self.width.0 <= self.width.1).then_some(self)
     }
@@ -83,7 +83,7 @@ impl Walk<'_, '_> {
         let fore = next.checked_sub(1).map(|before| self.members[before]);
         let tilt = self.ground.tilt(fore, self.members.get(next).copied());
         for index in 0..self.kinds.len() {
-            let Some(kind) = self.kinds[index].tilted(tilt) else { continue };
+            let Some(kind) = self.kinds[index].tilted(tilt, self.ground.widest()) else { continue };
             let cost = (cost.0 + usize::from(kind.narrow), cost.1 + usize::from(kind.ripped));
             if self.best.is_some_and(|best| cost > best) {
                 continue;

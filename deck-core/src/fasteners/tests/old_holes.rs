@@ -9,6 +9,7 @@ use crate::outline::{Deck, Outline, Parametric};
 use crate::panels::{Panel, panels};
 use crate::seams::{BoardStock, Rules, SeamProblem, seams};
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 fn inches(text: &str) -> Length {
     Length::read(text, Unit::Inch).unwrap().length
@@ -131,8 +132,11 @@ fn by_going_through_all(chain: &Chain<'_>) -> Option<i64> {
     from(chain, 0, None, 30)
 }
 
+/// Another seed makes other rows.
+const SEED: u64 = 505;
+
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 3000, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 3000, rng_seed: RngSeed::Fixed(SEED), failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn no_choice_of_places_shifts_less(
