@@ -38,6 +38,7 @@
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::float_cmp, reason = "whole inches and their halves are exact in binary"))]
 
+pub mod arrange;
 pub mod cautions;
 pub mod draw;
 pub mod error;

@@ -12,6 +12,7 @@ pub(crate) fn summary(plan: &Plan) -> String {
     let (length, beam) = (notation.text(plan.deck.length), notation.text(plan.deck.beam));
     // Writing to a string does not fail.
     let _ = writeln!(text, "{}: {length} by {beam}, {} cross members", plan.job.name, plan.frame.len());
+    arrangements(plan, &mut text);
     if let Some(no) = &plan.no_layout {
         let _ = writeln!(text, "\nNo layout\n  {}", no.reason);
         for mend in &no.mend {
@@ -23,6 +24,26 @@ pub(crate) fn summary(plan: &Plan) -> String {
     }
     cautions(plan, &mut text);
     text
+}
+
+fn arrangements(plan: &Plan, text: &mut String) {
+    if plan.arrangements.is_empty() {
+        return;
+    }
+    let _ = writeln!(text, "\nArrangements");
+    for row in &plan.arrangements {
+        let built = if row.built { " (built)" } else { "" };
+        let words = match (&row.figures, &row.no_layout) {
+            (Some(found), _) => {
+                let cost = found.cost.map(|cost| format!(", {cost}")).unwrap_or_default();
+                format!("{} sheets{cost}, {} boards, {} blocks", found.sheets, found.boards, found.blocks)
+            }
+            (None, Some(no)) => no.reason.clone(),
+            (None, None) => String::new(),
+        };
+        let rank = row.rank.map_or_else(|| "-".to_owned(), |rank| rank.to_string());
+        let _ = writeln!(text, "  {rank} {}{built}: {words}", row.name);
+    }
 }
 
 fn seams(plan: &Plan, text: &mut String) {

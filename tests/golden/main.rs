@@ -26,7 +26,7 @@ const BOATS: [(&str, &str); 9] = [
     ("motor_notch", "a notch that splits the last board; rows staggered; openings over members"),
     ("metric", "the same in millimetres, sheets and offcuts priced; strength by the user's own figures, screws"),
     ("wide_bay", "no layout, and why"),
-    ("sheet_too_short", "no layout: no sheet reaches across"),
+    ("sheet_too_short", "no sheet reaches across: arrangements compared, the first of them built"),
     ("faults_inch", "everything that is wrong with a job, in the order of the file"),
     ("faults_metric", "the same for a shop that reads millimetres"),
 ];

@@ -14,6 +14,7 @@ office   quote, cautions
 store    takeoff
 fit-out  fasteners, covering, strip_out
 deck     panels
+division arrange
 seams    seams
 shop     survey, nest, span
 yard     frame, outline, stock, published

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
+mod arrange;
 mod fasteners;
 mod fill;
 mod fill_exhaustive;

@@ -14,21 +14,21 @@ const EIGHTH: i64 = 25_400_000 / 8;
 const STEP: i64 = EIGHTH;
 
 #[derive(Debug, Clone)]
-struct Case {
+pub(super) struct Case {
     /// Fore edge and width of each flange, in eighths.
-    flanges: Vec<(i64, i64)>,
-    length: i64,
-    sheets: Vec<i64>,
-    gap: i64,
-    tolerance: i64,
-    bearing: i64,
-    rows: i64,
-    least: i64,
-    preferred: i64,
-    zones: Vec<(i64, i64)>,
+    pub(super) flanges: Vec<(i64, i64)>,
+    pub(super) length: i64,
+    pub(super) sheets: Vec<i64>,
+    pub(super) gap: i64,
+    pub(super) tolerance: i64,
+    pub(super) bearing: i64,
+    pub(super) rows: i64,
+    pub(super) least: i64,
+    pub(super) preferred: i64,
+    pub(super) zones: Vec<(i64, i64)>,
 }
 
-fn eighths(count: i64) -> Length {
+pub(super) fn eighths(count: i64) -> Length {
     Length::from_nanometres(count * EIGHTH)
 }
 
@@ -69,7 +69,14 @@ prop_compose! {
 }
 
 /// Short seams, boards, narrow and ripped boards, unevenness, doubled shift, finish short, then positions.
-type Cost = (usize, usize, usize, usize, i64, i64, i64, Vec<i64>);
+pub(super) type Cost = (usize, usize, usize, usize, i64, i64, i64, Vec<i64>);
+
+/// The least cost of every set of members with at most so many boards.
+pub(super) fn enumerated(case: &Case, most_boards: usize) -> std::collections::BTreeMap<Vec<usize>, Cost> {
+    let mut all = Enumeration { case, best: std::collections::BTreeMap::new(), most_boards };
+    all.walk(&mut Vec::new(), &mut Vec::new());
+    all.best
+}
 
 struct Enumeration<'a> {
     case: &'a Case,
@@ -161,19 +168,22 @@ fn cost(case: &Case, members: &[usize], positions: &[i64]) -> Cost {
     )
 }
 
-fn engine(case: &Case, best: usize) -> (Vec<SeamLayout>, bool) {
+pub(super) fn frame_and_rules(case: &Case) -> (Frame, Rules) {
     let mut spec = FrameSpec::default();
     spec.measured_to = Some(deck_core::frame::MeasuredTo::ForeEdge);
     for (fore, width) in &case.flanges {
         spec.members.push(MemberSpec::new(eighths(*fore)).flange(eighths(*width)));
     }
-    let frame = Frame::new(&spec).unwrap();
-    let stock = case.sheets.iter().map(|&width| BoardStock { label: width.to_string(), width: eighths(width) });
-    let mut rules = Rules::new(eighths(case.bearing))
+    let rules = Rules::new(eighths(case.bearing))
         .gap(eighths(case.gap))
         .end_tolerance(eighths(case.tolerance))
         .widths(eighths(case.least), eighths(case.preferred));
-    rules = rules.rows(eighths(case.rows), Length::ZERO);
+    (Frame::new(&spec).unwrap(), rules.rows(eighths(case.rows), Length::ZERO))
+}
+
+fn engine(case: &Case, best: usize) -> (Vec<SeamLayout>, bool) {
+    let (frame, rules) = frame_and_rules(case);
+    let stock = case.sheets.iter().map(|&width| BoardStock { label: width.to_string(), width: eighths(width) });
     let zones = case.zones.iter().map(|(from, to)| KeepClear::new("zone", eighths(*from), eighths(*to)));
     let problem = SeamProblem::new(&frame, eighths(case.length), stock.collect(), rules).clear(zones.collect());
     let found = seams(&problem.best(best));

@@ -3,6 +3,7 @@
 #![allow(clippy::type_complexity, clippy::float_cmp, reason = "tables stand, and are compared, as they are printed")]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
+mod arrange;
 mod beam_cases;
 mod counts;
 mod decks;

@@ -3,6 +3,7 @@
 //! Standing cautions hold for every strip-out and every new deck; the others are triggered by what the plan shows. Each
 //! says why, and which rule or practice it defers to. None of them is a verdict, and none says that anything is safe.
 
+mod arrange;
 mod boards;
 mod caution;
 mod fastening;
@@ -11,6 +12,7 @@ mod span;
 mod standing;
 mod stock;
 
+pub use arrange::{DividedDeck, arrangement};
 pub use boards::{BoardWishes, boards};
 pub use caution::{Caution, Source};
 pub use fastening::{FastenerReach, fastening};

@@ -87,7 +87,12 @@ fn near_flange(placed: &Placed<'_>, frame: &Frame, say: &impl Fn(Length) -> Stri
 fn near_seam(placed: &Placed<'_>, layout: &SeamLayout, say: &impl Fn(Length) -> String) -> Option<Caution> {
     let least = Length::inches(FROM_SEAM);
     let about = placed.iter().flat_map(|(opening, bounds)| {
-        layout.seams.iter().filter_map(move |seam| {
+        // A butt in another row of boards is no seam of the opening's board.
+        let beside = |seam: &&crate::seams::Seam| {
+            seam.lane
+                .is_none_or(|lane| apart((bounds.port, bounds.starboard), (lane.port, lane.starboard)) < Length::ZERO)
+        };
+        layout.seams.iter().filter(beside).filter_map(move |seam| {
             let distance = apart((bounds.fore, bounds.aft), (seam.fore, seam.aft));
             (distance < least).then(|| format!("{}: {} from seam {}", opening.name, say(distance), seam.number))
         })

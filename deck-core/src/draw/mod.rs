@@ -12,6 +12,7 @@
 //! | view | what it shows |
 //! |---|---|
 //! | `cover` | the job, the order list, cautions, what to measure first, what was assumed |
+//! | `arrangements` | the manners of laying boards, where some were compared |
 //! | `plan` | the deck from above, from the bow edge and the port edge |
 //! | `panel-1`, … | a shape of panel, from its own edges |
 //! | `saw-1`, … | sheets that are sawn alike, as the sawyer sees them |

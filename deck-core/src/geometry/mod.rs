@@ -10,6 +10,7 @@ mod arc;
 mod clear;
 mod cover;
 mod cut;
+mod lane;
 mod path;
 mod point;
 pub mod polygon;

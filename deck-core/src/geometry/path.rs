@@ -149,7 +149,7 @@ impl<T: Copy> Path<T> {
         }
     }
 
-    fn reversed(&self) -> Path<T> {
+    pub(super) fn reversed(&self) -> Path<T> {
         let mut sides: Vec<Side<T>> = self
             .walk()
             .map(|(side, to)| Side {
@@ -304,7 +304,7 @@ impl<T: Copy> Path<T> {
     }
 }
 
-fn opposite(turn: Turn) -> Turn {
+pub(super) fn opposite(turn: Turn) -> Turn {
     match turn {
         Turn::Left => Turn::Right,
         Turn::Right => Turn::Left,

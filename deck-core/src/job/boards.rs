@@ -1,6 +1,7 @@
 //! From a job's stock to the question that the seams answer.
 
-use super::{Checked, Settings};
+use super::{Checked, SawSpec, Settings};
+use crate::arrange::{ArrangeProblem, ArrangeRules, Ply};
 use crate::frame::Frame;
 use crate::length::Length;
 use crate::outline::{KeepClear, Opening, Outline};
@@ -32,6 +33,20 @@ impl Checked {
             settings: &self.settings,
         };
         question.answer()
+    }
+
+    /// The question how boards may lie.
+    pub(crate) fn arrange_problem(&self) -> ArrangeProblem<'_> {
+        let settings = &self.settings;
+        let asked = &settings.arranging;
+        let rules = ArrangeRules::new(settings.rules.clone(), asked.block_width, asked.block_spacing)
+            .stagger(asked.stagger)
+            .side_overhang(settings.shop.side_overhang)
+            .kerf(settings.saw.kerf);
+        let sheets = plies(&self.stock, &settings.saw);
+        ArrangeProblem::new(&self.frame, &self.outline, sheets, rules, settings.notation)
+            .openings(&self.openings)
+            .keep_clear(&self.keep_clear)
     }
 }
 
@@ -129,6 +144,31 @@ fn board_width(sheet: &Sheet, saw: &Saw, beam: Option<Length>) -> Option<Length>
 }
 
 fn usable(sheet: &Sheet, saw: &Saw) -> (Length, Length) {
+    less_trim(sheet, saw.trim)
+}
+
+fn less_trim(sheet: &Sheet, trim: Length) -> (Length, Length) {
     let (length, width) = sheet.size();
-    (length - saw.trim * 2, width - saw.trim * 2)
+    (length - trim * 2, width - trim * 2)
+}
+
+/// True where there are sheets and none reaches across a beam.
+pub(super) fn none_reaches(stock: &[Sheet], saw: &SawSpec, beam: Length) -> bool {
+    let saw = Saw { trim: saw.trim.unwrap_or(crate::published::defaults::TRIM.value), ..Saw::default() };
+    !stock.is_empty() && board_stock(stock, &saw, Some(beam)).is_empty()
+}
+
+/// The sheets that boards are counted on when they may lie in any manner: those to buy or, where there are none, those on
+/// the rack. One without a strength axis stands both ways round.
+pub(super) fn plies(stock: &[Sheet], saw: &Saw) -> Vec<Ply> {
+    let bought = stock.iter().any(|sheet| !sheet.offcut);
+    let mut plies = Vec::new();
+    for sheet in stock.iter().filter(|sheet| sheet.offcut != bought) {
+        let (length, width) = usable(sheet, saw);
+        plies.push(Ply::new(sheet.label.clone(), length, width));
+        if sheet.grain == SheetGrain::None && length != width {
+            plies.push(Ply::new(sheet.label.clone(), width, length));
+        }
+    }
+    plies
 }

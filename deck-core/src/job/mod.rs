@@ -10,6 +10,7 @@
 //!   Job::new(…) ───┘
 //! ```
 
+mod arrange;
 mod boards;
 mod call;
 mod check;
@@ -21,12 +22,13 @@ mod span;
 mod specs;
 pub(crate) mod texts;
 
+pub use arrange::{ArrangeSpec, Build};
 pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
 pub use check::Checked;
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Assumed, Service, Settings, Shop};
+pub use settings::{Arranging, Assumed, Service, Settings, Shop};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
 
@@ -96,6 +98,9 @@ pub struct Job {
     /// The panel's rating and the loads that the user chose, for figures of strength.
     #[serde(default, skip_serializing_if = "SpanSpec::is_empty")]
     pub span: SpanSpec,
+    /// In what manner the boards lie, where one piece from side to side is not to be the only way.
+    #[serde(default, skip_serializing_if = "ArrangeSpec::is_empty")]
+    pub arrange: ArrangeSpec,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -132,6 +137,7 @@ impl Job {
             saw: SawSpec::new(),
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
+            arrange: ArrangeSpec::new(),
             rounded: read::Roundings::default(),
         }
     }
@@ -196,6 +202,13 @@ impl Job {
     #[must_use]
     pub fn span(mut self, span: SpanSpec) -> Job {
         self.span = span;
+        self
+    }
+
+    /// With arrangements of boards to compare, or one to build.
+    #[must_use]
+    pub fn arrange(mut self, arrange: ArrangeSpec) -> Job {
+        self.arrange = arrange;
         self
     }
 

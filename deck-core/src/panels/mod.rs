@@ -6,8 +6,10 @@
 //! Labels count the boards from the bow: `1`, `2`, …; parts of a split board are told apart as `6P` (port) and `6S`
 //! (starboard), or `6a`, `6b`, … from port where there are more than two.
 
+mod cells;
 mod panel;
 
+pub use cells::panels_of;
 pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panels, panels_between};
 
 #[cfg(test)]

@@ -67,6 +67,11 @@ pub enum Edge {
         /// Number of the member under it; none where it was not told.
         member: Option<usize>,
     },
+    /// At a joint along the boat.
+    Joint {
+        /// Number of the joint.
+        joint: usize,
+    },
 }
 
 /// A seam as far as panels are cut by it.
@@ -155,7 +160,7 @@ pub fn panels_between(
     openings: &[Opening],
     thickness: Option<Length>,
 ) -> Vec<Panel> {
-    let rim = outline.path().map(|rim| Edge::of(*rim));
+    let rim = rim(outline);
     let edge = |index: usize, seam: &SeamLine| Edge::Seam { seam: index + 1, member: seam.member };
     let stern = (finish < outline.length()).then_some((finish, Edge::Perimeter { rim: Rim::Stern }));
     let mut all = Vec::new();
@@ -189,7 +194,18 @@ fn label(board: usize, index: usize, count: usize) -> String {
     }
 }
 
-fn panel(label: String, board: usize, shape: Path<Edge>, openings: &[Opening], thickness: Option<Length>) -> Panel {
+/// The outline with its sides marked as a panel's are.
+pub(super) fn rim(outline: &Outline) -> Path<Edge> {
+    outline.path().map(|rim| Edge::of(*rim))
+}
+
+pub(super) fn panel(
+    label: String,
+    board: usize,
+    shape: Path<Edge>,
+    openings: &[Opening],
+    thickness: Option<Length>,
+) -> Panel {
     let bounds = shape.bounds();
     let openings: Vec<PanelOpening> = openings.iter().filter_map(|opening| within(opening, &shape, bounds)).collect();
     let holes: i128 = openings.iter().map(|opening| opening.shape.area()).sum();

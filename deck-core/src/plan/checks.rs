@@ -45,9 +45,15 @@ const DIFFERENCE: (i64, i64) = (1, 8);
 impl CheckDimensions {
     pub(super) fn new(outline: &Outline, layout: Option<&SeamLayout>) -> CheckDimensions {
         let fraction = |(numerator, denominator)| Length::inch_fraction(numerator, denominator);
-        let boards = layout.map(|layout| stack(layout.boards.len(), fraction(SAW_ERROR), fraction(SET_ERROR)));
+        let boards = layout.map(|layout| stack(in_a_row(layout), fraction(SAW_ERROR), fraction(SET_ERROR)));
         CheckDimensions { length: outline.length(), beam: outline.beam(), square: square(outline), stack: boards }
     }
+}
+
+/// Boards one behind the other: of rows along the boat, in the row with the most.
+fn in_a_row(layout: &SeamLayout) -> usize {
+    let rows = layout.boards.chunk_by(|one, other| one.lane == other.lane);
+    rows.map(<[_]>::len).max().unwrap_or(0)
 }
 
 fn square(outline: &Outline) -> Option<SquareCheck> {

@@ -1,5 +1,6 @@
 //! The plan as one value, and its JSON.
 
+use super::arrange::{Arrangement, PlanDivision};
 use super::basis::Basis;
 use super::checks::CheckDimensions;
 use super::span::{PlanSpan, without_boards};
@@ -49,6 +50,13 @@ pub struct Plan {
     pub proven: bool,
     /// Why there is no layout, where there is none.
     pub no_layout: Option<NoLayout>,
+    /// The manners of laying boards that were compared, the best first. Empty where one piece from side to side was all
+    /// that was asked for.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub arrangements: Vec<Arrangement>,
+    /// Joints along the boat and what lies under them, where what is built has any.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub division: Option<PlanDivision>,
     /// The panels.
     pub panels: Vec<Panel>,
     /// The fasteners.
@@ -122,6 +130,8 @@ impl Plan {
             layouts: found.layouts,
             proven: found.proven,
             no_layout: found.no_layout,
+            arrangements: Vec::new(),
+            division: None,
             panels: Vec::new(),
             fasteners: None,
             span: without_boards(checked),

@@ -3,6 +3,7 @@
 //! The steps below are the order of the data. Each room that they call answers one question and has not heard of the
 //! others; what one hands to the next is put into its words by the small files beside this one.
 
+mod arrange;
 mod basis;
 mod checks;
 mod document;
@@ -11,6 +12,7 @@ mod parts;
 mod span;
 mod warn;
 
+pub use arrange::{Arrangement, ArrangementFigures, PlanDivision};
 pub use basis::Basis;
 pub use checks::{CheckDimensions, SquareCheck};
 pub use document::{DeckFacts, PlacedOpening, Plan};
@@ -23,9 +25,10 @@ use crate::error::Error;
 use crate::fasteners::fasteners;
 use crate::job::{Checked, Job};
 use crate::nest::Effort;
-use crate::panels::{Panel, panels};
-use crate::seams::SeamLayout;
+use crate::panels::{Panel, panels, panels_of};
+use crate::seams::{SeamLayout, Seams};
 use crate::takeoff::{TakeoffInput, takeoff};
+use arrange::Arranged;
 
 /// Plans a deck.
 ///
@@ -137,10 +140,14 @@ impl<'a> Planner<'a> {
         self.tell(Step::Check);
         let checked = self.job.check()?;
         self.tell(Step::Seams);
-        let found = checked.layouts();
+        let mut arranged = arrange::arrange(&checked, self.effort)?;
+        let found =
+            std::mem::replace(&mut arranged.seams, Seams { layouts: Vec::new(), no_layout: None, proven: false });
         let mut plan = Plan::new(self.job, &checked, found);
+        plan.arrangements = std::mem::take(&mut arranged.table);
+        plan.division = arranged.told.take();
         if let Some(layout) = plan.layouts.first().cloned() {
-            self.build(&mut plan, &checked, &layout)?;
+            self.build(&mut plan, &checked, &layout, arranged)?;
         }
         self.tell(Step::Cautions);
         plan.cautions = warn::cautions(&plan, &checked);
@@ -148,16 +155,29 @@ impl<'a> Planner<'a> {
     }
 
     /// What follows from a layout.
-    fn build(&mut self, plan: &mut Plan, checked: &Checked, layout: &SeamLayout) -> Result<(), Error> {
+    fn build(
+        &mut self,
+        plan: &mut Plan,
+        checked: &Checked,
+        layout: &SeamLayout,
+        arranged: Arranged,
+    ) -> Result<(), Error> {
+        let division = arranged.division.as_ref();
         let settings = &checked.settings;
         self.tell(Step::Panels);
-        let boards: Vec<Panel> = panels(&checked.outline, layout, &checked.openings, checked.thickness);
+        let boards: Vec<Panel> = match division {
+            Some(division) => panels_of(&checked.outline, division, &checked.openings, Some(checked.thickness)),
+            None => panels(&checked.outline, layout, &checked.openings, checked.thickness),
+        };
         self.tell(Step::Fasteners);
         let fastening = fasteners(&boards, &checked.frame, &checked.outline, &settings.schedule);
         self.tell(Step::Span);
         plan.span = span::span(checked, &boards, &fastening)?;
         self.tell(Step::Sheets);
-        let sheets = parts::sheets(&boards, checked, self.effort)?;
+        let sheets = match arranged.nest {
+            Some(nest) => nest,
+            None => parts::sheets(&boards, division.map_or(&[], |division| &division.blocks), checked, self.effort)?,
+        };
         self.tell(Step::Takeoff);
         let input = TakeoffInput {
             nest: &sheets,
@@ -168,6 +188,7 @@ impl<'a> Planner<'a> {
             fastener: &settings.schedule.fastener,
             frame: &checked.frame,
             outline: &checked.outline,
+            blocking: plan.division.as_ref().map(|division| division.count(checked.thickness)),
         };
         plan.takeoff = Some(takeoff(&input, &parts::purchase_rules(&settings.shop)));
         plan.panels = boards;

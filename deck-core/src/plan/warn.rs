@@ -1,7 +1,7 @@
 //! From a plan's pieces to the cautions about them.
 
 use super::Plan;
-use crate::cautions::{self, BoardWishes, Caution, FastenerReach};
+use crate::cautions::{self, BoardWishes, Caution, DividedDeck, FastenerReach};
 use crate::job::Checked;
 
 pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
@@ -26,6 +26,16 @@ pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
     // What is missing from the order comes first.
     let mut found = cautions::stock(&checked.stock, plan.sheets.as_ref(), shop.barrier, notation);
     found.extend(cautions::boards(layout, frame, outline, &wishes, notation));
+    if let Some(division) = &plan.division {
+        let arranging = &settings.arranging;
+        found.extend(cautions::arrangement(&DividedDeck {
+            chosen: &division.chosen,
+            unasked: arranging.needed && !arranging.asked,
+            joints: &division.joints,
+            blocks: &division.blocks,
+            zones: &division.zones,
+        }));
+    }
     found.extend(cautions::openings(&checked.openings, layout, frame, outline, notation));
     if let Some(rows) = &plan.fasteners {
         found.extend(cautions::fastening(rows, &settings.schedule.fastener, &reach, notation));

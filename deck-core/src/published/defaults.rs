@@ -113,6 +113,11 @@ presets! {
     TAPE_ROLL: Length = feet(50), "/shop/tape_roll", "length of a roll of tape", Memory, AGREED, TYPICAL;
     BARRIER: bool = false, "/shop/barrier", "isolating barrier on the members", Choice, AGREED, OURS;
 
+    STAGGER_MEMBERS: u32 = 1, "/arrange/stagger", "members between butts of neighbouring rows", CommonPractice, AGREED,
+        NO_SOURCE;
+    BLOCK_WIDTH: Length = inch(8, 1), "/arrange/block_width", "width of blocks under joints along the boat", CommonPractice, DIFFER,
+        "common practice, no source: 8 to 12 in";
+
     WET: bool = true, "/span/wet", "boards wet in service", Choice, AGREED,
         "this library's choice: a deck over water is wet";
     DURATION: f64 = 1.0, "/span/duration", "load duration factor", Verified, AGREED,

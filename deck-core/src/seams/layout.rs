@@ -17,6 +17,9 @@ pub struct Seams {
 }
 
 /// One way to split the deck into boards.
+///
+/// Where boards lie in rows along the boat, the boards and seams of all rows stand here, row by row from port, numbered
+/// through; there is then a seam fewer than boards in each row.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[non_exhaustive]
 pub struct SeamLayout {
@@ -48,6 +51,33 @@ pub struct Board {
     pub narrow: bool,
     /// The members that it rests on, by number.
     pub supports: Vec<usize>,
+    /// The row that it lies in, where boards lie in rows along the boat.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lane: Option<Lane>,
+}
+
+/// A row of boards along the boat, from the bow to the stern.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct Lane {
+    /// Counted from port, from 1.
+    pub row: usize,
+    /// Distance of its port edge from the deck's.
+    pub port: Length,
+    /// Distance of its starboard edge from the deck's port edge.
+    pub starboard: Length,
+}
+
+impl Lane {
+    /// A row between two distances from the port edge.
+    pub fn new(row: usize, port: Length, starboard: Length) -> Lane {
+        Lane { row, port, starboard }
+    }
+
+    /// Extent athwart.
+    pub fn width(&self) -> Length {
+        self.starboard - self.port
+    }
 }
 
 /// A seam, on the flange of a member.
@@ -72,10 +102,13 @@ pub struct Seam {
     pub short_by: Length,
     /// Length of the seam, athwart; none where no outline was given.
     pub length: Option<Length>,
+    /// The row that it lies in, where boards lie in rows along the boat.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lane: Option<Lane>,
 }
 
 /// What a layout costs, in order of weight: the first that differs decides.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[non_exhaustive]
 pub struct Cost {
     /// Seams where two rows of fasteners do not fit.
@@ -128,6 +161,20 @@ pub struct Bay {
     pub clear: Length,
 }
 
+impl Cost {
+    /// Adds another's, cost by cost.
+    pub(crate) fn add(&mut self, other: &Cost) {
+        self.short_seams += other.short_seams;
+        self.boards += other.boards;
+        self.narrow_boards += other.narrow_boards;
+        self.ripped_boards += other.ripped_boards;
+        self.unevenness += other.unevenness;
+        self.seam_length += other.seam_length;
+        self.shift += other.shift;
+        self.finish_short += other.finish_short;
+    }
+}
+
 impl Seams {
     /// No layout, for a reason that lies outside the seams.
     pub fn none(reason: NoLayout) -> Seams {
@@ -139,6 +186,11 @@ impl NoLayout {
     /// A reason in words alone.
     pub(super) fn told(reason: String) -> NoLayout {
         NoLayout { reason, bay: None, sheet: None, shortfall: None, mend: Vec::new() }
+    }
+
+    /// A reason that lies in a rule, in no bay and in no sheet.
+    pub fn by_rule(reason: String, mend: Vec<String>) -> NoLayout {
+        NoLayout { mend, ..NoLayout::told(reason) }
     }
 
     /// A reason that lies in a sheet and in no bay.

@@ -38,7 +38,7 @@ mod search;
 mod seat;
 mod stack;
 
-pub use layout::{Bay, Board, Cost, NoLayout, Seam, SeamLayout, Seams};
+pub use layout::{Bay, Board, Cost, Lane, NoLayout, Seam, SeamLayout, Seams};
 pub use rules::Rules;
 pub use stack::{Stack, stack};
 

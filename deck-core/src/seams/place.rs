@@ -360,6 +360,7 @@ fn seam(problem: &SeamProblem<'_>, index: usize, member: usize, fore: Length) ->
         shift: fore.midpoint(aft) - member.centre(),
         short_by: lacking(bearing_fore) + lacking(bearing_aft),
         length: problem.outline.map(|_| Length::from_nanometres(breadth(problem, fore.nanometres()))),
+        lane: None,
     }
 }
 
@@ -379,5 +380,6 @@ fn board(problem: &SeamProblem<'_>, number: usize, fore: Length, aft: Length) ->
         full_width_of: full.map(|sheet| sheet.label.clone()),
         narrow: width < rules.preferred_width,
         supports: under.map(|member| member.number).collect(),
+        lane: None,
     }
 }

@@ -1,5 +1,6 @@
 //! Counts everything above once, and rounds it up once to what is sold.
 
+use crate::arrange::{Block, Joint};
 use crate::fasteners::{Fastener, Fastening};
 use crate::frame::Frame;
 use crate::geometry::Limit;
@@ -66,6 +67,21 @@ pub struct TakeoffInput<'a> {
     pub frame: &'a Frame,
     /// The outline.
     pub outline: &'a Outline,
+    /// Joints along the boat and what lies under them.
+    pub blocking: Option<Blocking<'a>>,
+}
+
+/// What joints along the boat take.
+#[derive(Debug, Clone, Copy)]
+pub struct Blocking<'a> {
+    /// The joints.
+    pub joints: &'a [Joint],
+    /// The blocks, sawn from the sheets of the boards.
+    pub blocks: &'a [Block],
+    /// What the shop calls their screws.
+    pub screw: &'a str,
+    /// Weight of all blocks in pounds, dry.
+    pub weight_lb: f64,
 }
 
 /// Everything to buy, and what it weighs.
@@ -76,7 +92,7 @@ pub struct Takeoff {
     pub lines: Vec<TakeoffLine>,
     /// What the sheets on the order cost, where they have prices.
     pub sheets_cost: Option<Money>,
-    /// Weight of the new boards in pounds, dry. Mass only: it says nothing of what the boat may carry.
+    /// Weight of the new boards, and of blocks under them, in pounds, dry. Mass only: it says nothing of what the boat may carry.
     pub deck_weight_lb: f64,
 }
 
@@ -120,6 +136,10 @@ pub enum Item {
     MemberTape,
     /// Sealer for sawn edges.
     EdgeSealer,
+    /// Blocks under joints, sawn from the sheets that are bought for the boards.
+    Block,
+    /// Screws into blocks.
+    BlockScrew,
 }
 
 /// A count of pieces, or a length.
@@ -138,7 +158,13 @@ pub fn takeoff(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> Takeoff {
     let costs: Option<Vec<Money>> =
         lines.iter().filter(|line| line.item == Item::Sheet).map(|line| line.cost).collect();
     let sheets_cost = costs.filter(|costs| !costs.is_empty()).map(|costs| costs.into_iter().sum());
-    lines.push(fasteners(input, rules));
+    let count = input.fastening.count as u64;
+    lines.push(fasteners(Item::Fastener, &input.fastener.kind, count, rules));
+    if let Some(blocking) = &input.blocking {
+        lines.push(blocks(blocking.blocks.len() as u64));
+        let screws: usize = blocking.blocks.iter().map(Block::screws).sum();
+        lines.push(fasteners(Item::BlockScrew, blocking.screw, screws as u64, rules));
+    }
     lines.push(by_length(Item::SeamTape, "Tape over seams", seam_length(input), rules.tape_roll, "roll"));
     if rules.member_tape {
         let length = member_length(input);
@@ -149,7 +175,9 @@ pub fn takeoff(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> Takeoff {
         let words = format!("Edge sealer, {coats} coats");
         lines.push(by_length(Item::EdgeSealer, &words, edge_length(input) * coats, rules.sealer_coverage, "can"));
     }
-    let tenths: f64 = input.panels.iter().filter_map(|panel| panel.weight_lb).map(|pounds| pounds * 10.0).sum();
+    let blocks = input.blocking.map(|blocking| blocking.weight_lb);
+    let weights = input.panels.iter().filter_map(|panel| panel.weight_lb).chain(blocks);
+    let tenths: f64 = weights.map(|pounds| pounds * 10.0).sum();
     Takeoff { lines, sheets_cost, deck_weight_lb: tenths.round() / 10.0 }
 }
 
@@ -183,13 +211,26 @@ fn sheets(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> Vec<TakeoffLine> {
     lines
 }
 
-fn fasteners(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> TakeoffLine {
-    let needed = input.fastening.count as u64;
+fn blocks(count: u64) -> TakeoffLine {
+    TakeoffLine {
+        item: Item::Block,
+        description: "Blocks under joints, sawn from the sheets above".into(),
+        needed: Amount::Count(count),
+        spare: Amount::Count(0),
+        buy: count,
+        unit: "piece".into(),
+        holds: None,
+        price: None,
+        cost: None,
+    }
+}
+
+fn fasteners(item: Item, kind: &str, needed: u64, rules: &PurchaseRules) -> TakeoffLine {
     let spare = (needed * u64::from(rules.spares_percent)).div_ceil(100);
     let per_box = u64::from(rules.per_box.max(1));
     TakeoffLine {
-        item: Item::Fastener,
-        description: input.fastener.kind.clone(),
+        item,
+        description: kind.into(),
         needed: Amount::Count(needed),
         spare: Amount::Count(spare),
         buy: (needed + spare).div_ceil(per_box),
@@ -215,13 +256,16 @@ fn by_length(item: Item, description: &str, needed: Length, holds: Length, unit:
 }
 
 fn seam_length(input: &TakeoffInput<'_>) -> Length {
-    input.layout.seams.iter().filter_map(|seam| seam.length).sum()
+    let joints = input.blocking.iter().flat_map(|blocking| blocking.joints).map(|joint| joint.length);
+    input.layout.seams.iter().filter_map(|seam| seam.length).chain(joints).sum()
 }
 
-/// Every sawn and factory edge of every panel, openings included.
+/// Every sawn and factory edge of every panel, openings included, and of every block.
 fn edge_length(input: &TakeoffInput<'_>) -> Length {
     let openings = input.panels.iter().flat_map(|panel| &panel.openings).map(|opening| opening.shape.perimeter());
-    input.panels.iter().map(|panel| panel.shape.perimeter()).chain(openings).sum()
+    let blocks = input.blocking.iter().flat_map(|blocking| blocking.blocks);
+    let blocks = blocks.map(|block| (block.length + block.width) * 2);
+    input.panels.iter().map(|panel| panel.shape.perimeter()).chain(openings).chain(blocks).sum()
 }
 
 /// The length of every member under the deck, measured at its middle or at the deck's end.

@@ -2,7 +2,7 @@
 
 mod line;
 
-pub use line::{Amount, Item, PurchaseRules, Takeoff, TakeoffInput, TakeoffLine, takeoff};
+pub use line::{Amount, Blocking, Item, PurchaseRules, Takeoff, TakeoffInput, TakeoffLine, takeoff};
 
 #[cfg(test)]
 mod tests;

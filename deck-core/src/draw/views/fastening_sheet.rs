@@ -1,5 +1,6 @@
 //! One panel on its members: rows and fasteners by running distances from the bow edge and the port edge.
 
+use super::blocking;
 use crate::draw::bow_up::{self, UNPLACED};
 use crate::draw::deck_shape;
 use crate::draw::desk::{Desk, count, list};
@@ -47,9 +48,13 @@ impl FasteningSheet<'_> {
         let desk = self.desk;
         let mut page = desk.page(format!("fastening-{number}"), format!("Fastening of panel {}", self.panel.label));
         let total = self.rows.iter().map(|row| row.positions.len()).sum();
+        let into_blocks = match blocking::screws(desk, self.panel).len() {
+            0 => String::new(),
+            screws => format!(", and {} into blocks", count(screws, "screw", "screws")),
+        };
         let fasteners = count(total, "fastener", "fasteners");
         page.frame = page.frame.bow(Bow::Up).note(format!(
-            "{fasteners} in {}; from the bow edge and the port edge of the deck",
+            "{fasteners} in {}{into_blocks}; from the bow edge and the port edge of the deck",
             count(self.rows.len(), "row", "rows")
         ));
         let body = Page::body(desk.paper);
@@ -63,6 +68,9 @@ impl FasteningSheet<'_> {
         );
         flow.table(&self.rows_table());
         flow.table(&self.positions_table());
+        if let (Some(table), Some(division)) = (blocking::table(desk, self.panel), &desk.plan.division) {
+            flow.headed(&division.screw, &table);
+        }
         flow.finish()
     }
 
@@ -121,6 +129,12 @@ impl FasteningSheet<'_> {
             figure.fill(Path::rect(band), Tone::Pale);
             figure.stroke(Path::rect(band), Line::Hidden);
         }
+        for block in blocking::under(self.desk, self.panel) {
+            let bounds = self.panel.bounds;
+            let mut shown = block.clone();
+            (shown.port, shown.starboard) = (block.port.max(bounds.port), block.starboard.min(bounds.starboard));
+            blocking::draw_block(figure, mapping, &shown);
+        }
         let mut board = deck_shape::path(mapping, &self.panel.shape);
         figure.stroke(board.clone(), Line::Outline);
         for opening in &self.panel.openings {
@@ -133,6 +147,9 @@ impl FasteningSheet<'_> {
             for &position in &row.positions {
                 figure.fill(Path::circle(mapping.point(row.station, position), DOT), Tone::Black);
             }
+        }
+        for (station, from_port) in blocking::screws(self.desk, self.panel) {
+            figure.stroke(Path::circle(mapping.point(station, from_port), DOT), Line::Thin);
         }
         for opening in &self.panel.openings {
             let room = deck_shape::bounds(mapping, &opening.bounds);
@@ -151,7 +168,11 @@ impl FasteningSheet<'_> {
     fn seams(&self) -> impl Iterator<Item = &Seam> {
         let bounds = self.panel.bounds;
         let layout = self.desk.plan.layouts.first().into_iter();
-        layout.flat_map(|layout| &layout.seams).filter(move |seam| seam.fore == bounds.aft || seam.aft == bounds.fore)
+        let row = self.panel.bounds;
+        let beside =
+            move |seam: &&Seam| seam.lane.is_none_or(|lane| lane.port < row.starboard && lane.starboard > row.port);
+        let seams = layout.flat_map(|layout| &layout.seams).filter(beside);
+        seams.filter(move |seam| seam.fore == bounds.aft || seam.aft == bounds.fore)
     }
 
     /// At the left: the rows, and the panel's edges.
@@ -191,6 +212,7 @@ impl FasteningSheet<'_> {
     fn distance_marks(&self, mapping: &Mapping) -> Vec<Mark> {
         let ruler = self.desk.ruler;
         let mut distances: Vec<Length> = self.rows.iter().flat_map(|row| row.positions.iter().copied()).collect();
+        distances.extend(blocking::screws(self.desk, self.panel).into_iter().map(|(_, from_port)| from_port));
         distances.sort_unstable();
         distances.dedup();
         let at = |y| mapping.point(Length::ZERO, y).x;

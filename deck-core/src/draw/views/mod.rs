@@ -3,6 +3,8 @@
 //! A view decides nothing: it prints what the plan holds. The only figures made here are differences of printed running
 //! dimensions, and distances counted from a panel's own edges instead of the deck's.
 
+mod arrangements;
+mod blocking;
 mod cover;
 mod cuts;
 mod fastening_sheet;
@@ -21,7 +23,8 @@ use super::page::Page;
 
 /// Every sheet of the job, in the order of the packet.
 pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
-    let mut sheets = plan_view::pages(desk);
+    let mut sheets = arrangements::pages(desk);
+    sheets.extend(plan_view::pages(desk));
     sheets.extend(panel_sheet::pages(desk));
     sheets.extend(saw_sheet::pages(desk));
     sheets.extend(fastening_sheet::pages(desk));

@@ -22,6 +22,9 @@ impl PanelSheet<'_> {
             Axis::ForeAndAft => "fore and aft, across the cross members",
         };
         say("strength axis", axis.to_owned());
+        if let Some(joints) = joints(panel) {
+            say("edges along the boat", joints);
+        }
         let weight = panel.weight_lb.map(|pounds| format!(", {} dry", desk.mass(pounds)));
         say("each", format!("{}{}", desk.area(panel.area), weight.unwrap_or_default()));
         for panel in self.alike {
@@ -105,6 +108,16 @@ impl PanelSheet<'_> {
     }
 }
 
+/// The joints at a panel's sides; none where it has none.
+fn joints(panel: &Panel) -> Option<String> {
+    let bounds = panel.bounds;
+    let side =
+        |at: Length| panel.shape.walk().find(|(side, to)| side.from.y == at && to.y == at && side.from.x != to.x);
+    let name = |at: Length| side(at).map_or_else(|| "shaped".to_owned(), |(side, _)| edge_name(side.edge));
+    let has = panel.sides(|edge| matches!(edge, Edge::Joint { .. })).next().is_some();
+    has.then(|| format!("port: {}; starboard: {}", name(bounds.port), name(bounds.starboard)))
+}
+
 /// The arc of a round opening: all its sides lie on one circle.
 pub(super) fn round(shape: &geometry::Path<()>) -> Option<Arc> {
     let first = shape.sides().first()?.arc?;
@@ -116,6 +129,7 @@ pub(super) fn edge_name(edge: Edge) -> String {
         Edge::Notch => "motor notch".to_owned(),
         Edge::Seam { seam, member: Some(member) } => format!("seam S{seam} on M{member}"),
         Edge::Seam { seam, member: None } => format!("seam S{seam}"),
+        Edge::Joint { joint } => format!("joint J{joint} on blocks"),
         Edge::Perimeter { rim } => match rim {
             Rim::Bow => "bow edge",
             Rim::BowCorner => "bow corner",

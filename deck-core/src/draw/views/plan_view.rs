@@ -1,5 +1,6 @@
 //! The deck from above: frame, panels, seams, openings and fasteners, dimensioned from the bow edge and the port edge.
 
+use super::blocking;
 use crate::draw::bow_up::{self, UNPLACED};
 use crate::draw::deck_shape;
 use crate::draw::desk::{Desk, count};
@@ -43,7 +44,11 @@ fn note(desk: &Desk<'_>) -> String {
         return format!("{size}; no layout of seams");
     }
     let seams = plan.layouts.first().map_or(0, |layout| layout.seams.len());
-    format!("{size}; {}, {}", count(plan.panels.len(), "panel", "panels"), count(seams, "seam", "seams"))
+    let joints = match blocking::joints(desk).len() {
+        0 => String::new(),
+        joints => format!(", {}", count(joints, "joint along the boat", "joints along the boat")),
+    };
+    format!("{size}; {}, {}{joints}", count(plan.panels.len(), "panel", "panels"), count(seams, "seam", "seams"))
 }
 
 struct PlanView<'a> {
@@ -82,6 +87,9 @@ impl<'a> PlanView<'a> {
         self.draw_blocked_bay(figure);
         for member in &plan.frame {
             self.draw_member(figure, member);
+        }
+        for block in blocking::blocks(self.desk) {
+            blocking::draw_block(figure, &self.mapping, block);
         }
         for panel in &plan.panels {
             figure.stroke(deck_shape::path(&self.mapping, &panel.shape), Line::Thin);
@@ -129,6 +137,11 @@ impl<'a> PlanView<'a> {
                 figure.fill(Path::circle(self.mapping.point(row.station, position), DOT), Tone::Black);
             }
         }
+        for row in blocking::blocks(self.desk).iter().flat_map(|block| &block.rows) {
+            for &station in &row.stations {
+                figure.fill(Path::circle(self.mapping.point(station, row.from_port), DOT), Tone::Black);
+            }
+        }
     }
 
     /// The opening's letter, within it where it fits, otherwise beside it.
@@ -151,7 +164,10 @@ impl<'a> PlanView<'a> {
         let words = format!("panel {}", panel.label);
         let sizes = [TextSize::TITLE, TextSize::HEADING, TextSize::LEAST];
         // The first size that finds room; a panel too small for all of them is named on its own sheets.
-        let _ = sizes.into_iter().any(|size| figure.write_within(room, Some(&shape), &words, size, true));
+        let named = sizes.into_iter().any(|size| figure.write_within(room, Some(&shape), &words, size, true));
+        if !named && self.desk.plan.division.is_some() {
+            let _ = figure.write_within(room, Some(&shape), &panel.label, TextSize::LEAST, true);
+        }
     }
 }
 
@@ -181,8 +197,17 @@ fn seam_marks(desk: &Desk<'_>, mapping: &Mapping) -> Vec<Mark> {
         Mark::new(at(x), format!("{}{name}", desk.ruler.text(x)))
     };
     let mut marks: Vec<Mark> = stations.into_iter().map(corner).collect();
+    // Butts of several rows can lie at one station.
+    let mut seams: Vec<(Length, Vec<String>)> = Vec::new();
     for seam in plan.layouts.first().into_iter().flat_map(|layout| &layout.seams) {
-        marks.push(Mark::new(at(seam.fore), format!("S{}: {}", seam.number, desk.ruler.text(seam.fore))).bold(true));
+        let name = format!("S{}", seam.number);
+        match seams.iter_mut().find(|(station, _)| *station == seam.fore) {
+            Some((_, names)) => names.push(name),
+            None => seams.push((seam.fore, vec![name])),
+        }
+    }
+    for (station, names) in seams {
+        marks.push(Mark::new(at(station), format!("{}: {}", names.join(" "), desk.ruler.text(station))).bold(true));
     }
     for (index, opening) in plan.openings.iter().enumerate() {
         for station in [opening.bounds.fore, opening.bounds.aft] {
@@ -205,6 +230,7 @@ fn athwart_marks(desk: &Desk<'_>, mapping: &Mapping) -> Vec<Mark> {
         Mark::new(at(y), format!("{}{name}", desk.ruler.text(y)))
     };
     let mut marks: Vec<Mark> = distances.into_iter().map(corner).collect();
+    marks.extend(blocking::joint_marks(desk, at));
     for (index, opening) in plan.openings.iter().enumerate() {
         for distance in [opening.bounds.port, opening.bounds.starboard] {
             marks.push(Mark::new(at(distance), format!("{}: {}", letter(index), desk.ruler.text(distance))));
@@ -243,8 +269,17 @@ fn draw_key(desk: &Desk<'_>, figure: &mut Figure, room: Rect) {
          M2, … At the right: seams S1, S2, … (the fore edge of each seam{gap}), corners of the outline, openings a, b, …"
     );
     let mut bottom = say(figure, &words, TextSize::LEAST, false);
-    let samples: &[Sample] =
-        if plan.panels.is_empty() { &[Sample::Flange] } else { &[Sample::Flange, Sample::Panel, Sample::Fastener] };
+    if let Some(division) = &plan.division {
+        let blocks = count(division.blocks.len(), "block", "blocks");
+        let words =
+            format!("Above: joints J along the boat (the port edge of each gap), on {blocks} between the flanges.");
+        bottom = say(figure, &words, TextSize::LEAST, false);
+    }
+    let samples: &[Sample] = match (plan.panels.is_empty(), &plan.division) {
+        (true, _) => &[Sample::Flange],
+        (_, None) => &[Sample::Flange, Sample::Panel, Sample::Fastener],
+        (_, Some(_)) => &[Sample::Flange, Sample::Panel, Sample::Block, Sample::Fastener],
+    };
     for sample in samples {
         bottom = draw_sample(figure, sample, Point::new(room.left, bottom + 3 * MILLIMETRE), room.width());
     }
@@ -258,6 +293,7 @@ fn draw_key(desk: &Desk<'_>, figure: &mut Figure, room: Rect) {
 enum Sample {
     Flange,
     Panel,
+    Block,
     Fastener,
 }
 
@@ -272,6 +308,10 @@ fn draw_sample(figure: &mut Figure, sample: &Sample, middle_left: Point, room: M
         Sample::Panel => {
             figure.line(middle_left, middle_left.moved(9 * MILLIMETRE, 0), Line::Thin);
             "edge of a panel, seam"
+        }
+        Sample::Block => {
+            figure.stroke(Path::rect(field), Line::Hidden);
+            "block under a joint"
         }
         Sample::Fastener => {
             for step in [1, 4, 7] {

@@ -39,7 +39,7 @@ pub(in crate::job) fn seams(
 }
 
 fn resolve(parts: &Parts<'_>, frame: &Frame) -> Settings {
-    Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()))
+    Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()), false)
 }
 
 /// Whether a deck can be so long.

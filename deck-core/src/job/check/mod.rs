@@ -1,5 +1,6 @@
 //! Holds the parts of a job against each other, and builds what a plan works on.
 
+mod arrange;
 pub(super) mod calls;
 mod deck;
 mod frame;
@@ -9,7 +10,7 @@ mod span;
 mod stock;
 
 use super::settings::{Settings, asked};
-use super::{ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec};
+use super::{ArrangeSpec, ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
@@ -76,6 +77,7 @@ pub(super) struct Parts<'a> {
     pub(super) saw: &'a SawSpec,
     pub(super) shop: &'a ShopSpec,
     pub(super) span: &'a SpanSpec,
+    pub(super) arrange: &'a ArrangeSpec,
     /// Where each of the point loads stands in the input.
     pub(super) point_places: &'a [usize],
 }
@@ -93,6 +95,14 @@ impl<'a> Parts<'a> {
             points: None,
             fasteners: None,
         };
+        const UNARRANGED: &ArrangeSpec = &ArrangeSpec {
+            compare: None,
+            build: None,
+            stagger: None,
+            block_width: None,
+            block_spacing: None,
+            seams_by_nest: None,
+        };
         Parts {
             unit,
             deck: None,
@@ -107,6 +117,7 @@ impl<'a> Parts<'a> {
             saw: UNSAID,
             shop,
             span: UNASKED,
+            arrange: UNARRANGED,
             point_places: &[],
         }
     }
@@ -140,6 +151,7 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         saw: &job.saw,
         shop: &job.shop,
         span: &job.span,
+        arrange: &job.arrange,
         point_places: &points,
     };
     let mut faults = Faults::new();
@@ -159,8 +171,10 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     parts::extra(parts, faults);
     settings::settings(parts, outline.as_ref(), faults);
     span::span(parts, outline.as_ref(), faults);
+    arrange::arrange(parts, outline.as_ref(), faults);
     let (outline, frame) = (outline?, frame?);
-    let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()));
+    let too_wide = parts.stock.is_some_and(|stock| super::boards::none_reaches(stock.items, parts.saw, outline.beam()));
+    let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()), too_wide);
     Some(Checked {
         outline,
         frame,

@@ -4,6 +4,7 @@
 //! so that what is whole can still be checked against the rest; what follows from a fault that is already told is not
 //! told again. All faults come out in the order of the document.
 
+mod arrange;
 mod at;
 mod call;
 mod deck;
@@ -17,7 +18,7 @@ mod text;
 mod words;
 
 use super::check::{Listing, Parts, examine};
-use super::{ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec, SpanSpec};
+use super::{ArrangeSpec, ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec, SpanSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
@@ -87,6 +88,7 @@ struct Draft {
     saw: SawSpec,
     shop: ShopSpec,
     span: SpanSpec,
+    arrange: ArrangeSpec,
     point_places: Vec<usize>,
 }
 
@@ -171,6 +173,7 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         saw: fields.defaulted("saw", notes, specs::saw),
         shop: fields.defaulted("shop", notes, specs::shop),
         span,
+        arrange: fields.defaulted("arrange", notes, arrange::arrange),
         point_places,
     };
     fields.close(notes);
@@ -203,6 +206,7 @@ impl Draft {
             saw: &self.saw,
             shop: &self.shop,
             span: &self.span,
+            arrange: &self.arrange,
             point_places: &self.point_places,
         }
     }
@@ -215,7 +219,8 @@ impl Draft {
             .fastening(self.fastening)
             .saw(self.saw)
             .shop(self.shop)
-            .span(self.span);
+            .span(self.span)
+            .arrange(self.arrange);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
         Some(job)
     }

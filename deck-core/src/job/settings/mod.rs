@@ -1,6 +1,9 @@
 //! The settings of a plan: what the job gives, and the defaults for the rest, with those that it assumed.
 
+mod arranging;
 pub(super) mod asked;
+
+pub use arranging::Arranging;
 
 use super::check::Parts;
 use super::specs::{Face, Paper};
@@ -27,6 +30,8 @@ pub struct Settings {
     pub shop: Shop,
     /// What the boards are held against where their strength is asked for.
     pub service: Service,
+    /// In what manner the boards lie.
+    pub arranging: Arranging,
     /// The defaults that were taken and that no source settles, in the order of the table of defaults.
     pub assumed: Vec<Assumed>,
 }
@@ -102,8 +107,8 @@ pub struct Assumed {
 }
 
 impl Settings {
-    /// `wall_missing` tells that a member's wall was not measured.
-    pub(super) fn resolve(parts: &Parts<'_>, wall_missing: bool) -> Settings {
+    /// `wall_missing` tells that a member's wall was not measured, `too_wide` that no sheet reaches across.
+    pub(super) fn resolve(parts: &Parts<'_>, wall_missing: bool, too_wide: bool) -> Settings {
         let mut take = Resolver { notation: parts.notation(), assumed: Vec::new() };
         let gap = take.length(parts.gap, &defaults::GAP);
         let end_tolerance = take.length(parts.end_tolerance, &defaults::END_TOLERANCE);
@@ -122,7 +127,8 @@ impl Settings {
         let saw = take.saw(parts);
         let shop = take.shop(parts, wall, least_bearing);
         let service = take.service(parts);
-        Settings { rules, schedule, saw, notation: take.notation, shop, service, assumed: take.in_order() }
+        let arranging = take.arranging(parts, too_wide, schedule.edge_spacing);
+        Settings { rules, schedule, saw, notation: take.notation, shop, service, arranging, assumed: take.in_order() }
     }
 }
 

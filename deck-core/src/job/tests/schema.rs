@@ -55,6 +55,10 @@ fn full() -> Vec<Value> {
             "fasteners": {
                 "alloy": "6061-T6", "head": "1/2", "gravity": 0.5, "lift": { "pounds": 90 }, "side": { "newtons": 90 }
             }
+        },
+        "arrange": {
+            "compare": ["athwart", "fore-and-aft"], "build": "best", "stagger": 2, "block_width": 10, "block_spacing": 6,
+            "seams_by_nest": true
         }
     });
     let corner = |x: i64, y: i64| json!({ "x": x, "y": y });
