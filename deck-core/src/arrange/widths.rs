@@ -44,7 +44,7 @@ pub(super) fn lanes(problem: &ArrangeProblem<'_>) -> Result<Vec<Vec<Lane>>, NoLa
 /// The beam in nanometres.
 struct Beam<'a> {
     problem: &'a ArrangeProblem<'a>,
-    beam: i64,
+    across: i64,
     gap: i64,
     kerf: i64,
     least: i64,
@@ -65,17 +65,17 @@ enum Share {
 impl<'a> Beam<'a> {
     fn new(problem: &'a ArrangeProblem<'a>) -> Beam<'a> {
         let nm = Length::nanometres;
-        let (beam, gap) = (nm(problem.outline.beam()), nm(problem.rules.seams.gap));
+        let (across, gap) = (nm(problem.outline.beam()), nm(problem.rules.seams.gap));
         let mut widths: Vec<i64> = problem.sheets.iter().map(|sheet| nm(sheet.width)).collect();
         widths.sort_unstable_by_key(|width| std::cmp::Reverse(*width));
         widths.dedup();
-        let mut open = IntervalSet::of(1, beam - gap - 1);
+        let mut open = IntervalSet::of(1, across - gap - 1);
         for opening in problem.openings {
             let bounds = opening.path().bounds();
             open.remove_open(nm(bounds.port - problem.wood()) - gap, nm(bounds.starboard + problem.wood()));
         }
         let least = nm(problem.rules.seams.least_width).max(1);
-        Beam { problem, beam, gap, kerf: nm(problem.rules.kerf), least, widths, open }
+        Beam { problem, across, gap, kerf: nm(problem.rules.kerf), least, widths, open }
     }
 
     fn widest(&self) -> i64 {
@@ -107,7 +107,7 @@ impl<'a> Beam<'a> {
 
     fn ends(&self, set: &IntervalSet) -> bool {
         let row = set.stretched(self.gap + self.least, self.gap + self.widest());
-        self.widest() >= self.least && !row.within(self.beam, self.beam).is_empty()
+        self.widest() >= self.least && !row.within(self.across, self.across).is_empty()
     }
 
     fn fewest(&self) -> Option<usize> {
@@ -131,7 +131,7 @@ impl<'a> Beam<'a> {
                     [vec![Share::Whole; whole], vec![Share::Half; halves], vec![Share::Rest; rows - whole - halves]]
                         .concat();
                 let taken = count(whole) * width + count(halves) * half + count(rows - 1) * self.gap;
-                let rest = self.beam - taken;
+                let rest = self.across - taken;
                 for order in orders(&shares).into_iter().filter(|order| self.is_kept(order)) {
                     if let Some(widths) = self.shared(&order, [width, half], rest) {
                         patterns.push(self.joints(&widths));
@@ -189,7 +189,7 @@ impl<'a> Beam<'a> {
     fn keep(&self, joints: &[i64], found: &mut Vec<Vec<i64>>) {
         let mut ways: Vec<Vec<i64>> = vec![Vec::new()];
         for &joint in joints {
-            let free = [self.open.within(1, joint).greatest(), self.open.within(joint, self.beam).least()];
+            let free = [self.open.within(1, joint).greatest(), self.open.within(joint, self.across).least()];
             let mut free: Vec<i64> = free.into_iter().flatten().collect();
             free.dedup();
             if free.contains(&joint) {
@@ -204,7 +204,7 @@ impl<'a> Beam<'a> {
     fn evenly(&self, rows: usize) -> Option<Vec<i64>> {
         let (least, most) = (self.gap + self.least, self.gap + self.widest());
         // From starboard: where a joint may lie so that so many rows behind it end the beam.
-        let mut finish = vec![IntervalSet::of(self.beam - most, self.beam - least)];
+        let mut finish = vec![IntervalSet::of(self.across - most, self.across - least)];
         for _ in 2..rows {
             let last = finish.last().map(|set| self.common(set).stretched(-most, -least)).unwrap_or_default();
             finish.push(last);
@@ -214,7 +214,7 @@ impl<'a> Beam<'a> {
         for row in 1..rows {
             let ending = finish.get(rows - 1 - row).map(|set| self.common(set)).unwrap_or_default();
             let here = ending.within(at + least, at + most);
-            let even = (self.beam + self.gap) * count(row) / count(rows) - self.gap;
+            let even = (self.across + self.gap) * count(row) / count(rows) - self.gap;
             let nearest = [here.within(i64::MIN, even).greatest(), here.within(even, i64::MAX).least()];
             at = nearest.into_iter().flatten().min_by_key(|place| (place - even).abs())?;
             joints.push(at);
@@ -224,7 +224,7 @@ impl<'a> Beam<'a> {
 
     fn row_widths(&self, joints: &[i64]) -> Vec<i64> {
         let fores = std::iter::once(0).chain(joints.iter().map(|joint| joint + self.gap));
-        fores.zip(joints.iter().copied().chain([self.beam])).map(|(port, starboard)| starboard - port).collect()
+        fores.zip(joints.iter().copied().chain([self.across])).map(|(port, starboard)| starboard - port).collect()
     }
 
     /// Fewest rows, then fewest narrow ones, then fewest ripped ones, then the most even; then from port.
@@ -240,7 +240,7 @@ impl<'a> Beam<'a> {
     fn lanes(&self, joints: &[i64]) -> Vec<Lane> {
         let nm = Length::from_nanometres;
         let fores = std::iter::once(0).chain(joints.iter().map(|joint| joint + self.gap));
-        let rows = fores.zip(joints.iter().copied().chain([self.beam])).enumerate();
+        let rows = fores.zip(joints.iter().copied().chain([self.across])).enumerate();
         rows.map(|(index, (port, starboard))| Lane::new(index + 1, nm(port), nm(starboard))).collect()
     }
 }
