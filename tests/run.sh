@@ -5,15 +5,16 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 
 steps=("$@")
-[ ${#steps[@]} -gt 0 ] || steps=(tools format lint rust examples c python)
+[ ${#steps[@]} -gt 0 ] || steps=(tools format lint rust examples c fuzz python)
 
 say() { printf '\n== %s\n' "$1"; }
 
 step_tools() {
-    # A compiler for C and C++, valgrind, Python, and what turns drawings into pictures for a look at them.
+    # A compiler for C and C++, valgrind, pkg-config, Python, and what turns drawings into pictures for a look at them.
     local missing=()
     command -v cc >/dev/null && command -v c++ >/dev/null || missing+=(build-essential)
     command -v valgrind >/dev/null || missing+=(valgrind)
+    command -v pkg-config >/dev/null || missing+=(pkg-config)
     command -v python3 >/dev/null && python3 -c 'import venv, ensurepip' 2>/dev/null || missing+=(python3 python3-venv)
     if [ ${#missing[@]} -gt 0 ]; then
         if ! command -v apt-get >/dev/null; then
@@ -53,6 +54,14 @@ step_examples() {
     rm -rf "$out"
 }
 step_c() { cargo build --locked -p deck-ffi && cargo test --locked -p deck-ffi; }
+# A short run; the sanitisers need nightly Rust, which is not asked of everybody.
+step_fuzz() {
+    if cargo +nightly --version >/dev/null 2>&1; then
+        bash deck-ffi/fuzz/run.sh "${DECK_FUZZ_SECONDS:-45}" -verbosity=0
+    else
+        echo "no nightly Rust: the fuzzer is left out"
+    fi
+}
 step_python() { bash tests/python/run.sh; }
 
 for step in "${steps[@]}"; do

@@ -2,7 +2,10 @@
  * Plans a new plywood deck for a pontoon boat, from C, C++, VBA, C#, or anything that can call C.
  *
  * A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller. The functions that need no
- * job, such as deck_seams and deck_nest, read a request in JSON and write their answer in JSON.
+ * job, such as deck_seams and deck_nest, read a request in JSON and write their answer in JSON. For C++17 there is deck.hpp
+ * beside this, with plans that free themselves and exceptions.
+ *
+ * Installed by deck-ffi/install.sh, a program is built by `cc program.c $(pkg-config --cflags --libs deck)`.
  *
  * These rules hold for every function:
  *
@@ -379,6 +382,9 @@ extern "C" {
  * An answer that the buffer was too short for is kept for the thread's next call: asked for the same, it is not worked out
  * again.
  *
+ * # Ownership
+ * All that is handed in stays the caller's.
+ *
  * # Threads
  * Any.
  *
@@ -405,6 +411,9 @@ int32_t deck_fill_utf16(const uint16_t *json,
  * As deck_fill, while `progress` looks on and may stop it. A search that is stopped has an answer as well.
  *
  * `progress` is not called where the answer was kept by the call before.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's; `user` is handed on and not looked at.
  *
  * # Threads
  * Any; `progress` is called in the same one, with `user` as it is.
@@ -442,6 +451,9 @@ int32_t deck_abi_version(void);
 /**
  * Writes the JSON Schema (draft 2020-12) of a job.
  *
+ * # Ownership
+ * All that is handed in stays the caller's.
+ *
  * # Threads
  * Any.
  *
@@ -459,6 +471,9 @@ int32_t deck_job_schema_utf16(uint16_t *buf, size_t cap, size_t *needed);
  * Writes what is wrong, after the JSON pointer of the field: the first fault, where there are several.
  *
  * It is empty where the thread's last call succeeded.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's.
  *
  * # Threads
  * Each thread sees its own. The last error stays as it is.
@@ -486,6 +501,9 @@ int32_t deck_last_error_count(void);
 /**
  * Writes what deck_last_error writes, for the fault of that index, from 0 on. Faults of a job are in its own order.
  *
+ * # Ownership
+ * All that is handed in stays the caller's.
+ *
  * # Threads
  * Each thread sees its own. The last error stays as it is.
  *
@@ -506,6 +524,9 @@ int32_t deck_last_error_at_utf16(int32_t index, uint16_t *buf, size_t cap, size_
  * Writes the JSON pointer alone (RFC 6901) of the fault of that index, for a program that marks the field.
  *
  * It is empty where the fault is about the whole of the text, or about the call.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's.
  *
  * # Threads
  * Each thread sees its own. The last error stays as it is.
@@ -534,6 +555,9 @@ int32_t deck_last_error_pointer_utf16(int32_t index, uint16_t *buf, size_t cap, 
  * An answer that the buffer was too short for is kept for the thread's next call: asked for the same, it is not worked out
  * again.
  *
+ * # Ownership
+ * All that is handed in stays the caller's.
+ *
  * # Threads
  * Any.
  *
@@ -560,6 +584,9 @@ int32_t deck_nest_utf16(const uint16_t *json,
  * As deck_nest, while `progress` looks on and may stop it. A search that is stopped has an answer as well.
  *
  * `progress` is not called where the answer was kept by the call before.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's; `user` is handed on and not looked at.
  *
  * # Threads
  * Any; `progress` is called in the same one, with `user` as it is.
@@ -628,6 +655,9 @@ int32_t deck_plan_free(deck_plan *plan);
 /**
  * Writes the plan's JSON: the same bytes as from Rust and Python.
  *
+ * # Ownership
+ * The plan stays the caller's, and so does all else that is handed in.
+ *
  * # Threads
  * Any; several may read one plan at once.
  *
@@ -645,6 +675,9 @@ int32_t deck_plan_json_utf16(const deck_plan *plan, uint16_t *buf, size_t cap, s
  * Reads one number of the plan, by a JSON pointer (RFC 6901) that ends with a NUL, such as /deck/length.
  *
  * Lengths are in the job's unit. True is 1 and false is 0.
+ *
+ * # Ownership
+ * The plan stays the caller's, and so does all else that is handed in.
  *
  * # Threads
  * Any; several may read one plan at once.
@@ -666,6 +699,9 @@ int32_t deck_plan_number_utf16(const deck_plan *plan,
 
 /**
  * Counts what is in a list or an object of the plan, by a JSON pointer that ends with a NUL, such as /takeoff/lines.
+ *
+ * # Ownership
+ * The plan stays the caller's, and so does all else that is handed in.
  *
  * # Threads
  * Any; several may read one plan at once.
@@ -689,6 +725,9 @@ int32_t deck_plan_count_utf16(const deck_plan *plan,
  * Writes one text of the plan, by a JSON pointer that ends with a NUL, such as /takeoff/lines/0/description.
  *
  * The length that a person reads stands beside each number as its name with _text, such as /deck/length_text.
+ *
+ * # Ownership
+ * The plan stays the caller's, and so does all else that is handed in.
  *
  * # Threads
  * Any; several may read one plan at once.
@@ -715,6 +754,9 @@ int32_t deck_plan_text_utf16(const deck_plan *plan,
 /**
  * Writes the names of the plan's views as a JSON array of texts, in the order of the packet.
  *
+ * # Ownership
+ * The plan stays the caller's, and so does all else that is handed in.
+ *
  * # Threads
  * Any; several may read one plan at once.
  *
@@ -733,6 +775,9 @@ int32_t deck_plan_views_utf16(const deck_plan *plan, uint16_t *buf, size_t cap, 
  *
  * `view` is a name from deck_plan_views that ends with a NUL, such as plan or saw-1. Each call draws anew, which takes some
  * milliseconds: a buffer with room enough at once, such as that of the view before, saves the call for the size.
+ *
+ * # Ownership
+ * The plan stays the caller's, and so does all else that is handed in.
  *
  * # Threads
  * Any; several may read one plan at once.
@@ -764,6 +809,9 @@ int32_t deck_plan_svg_utf16(const deck_plan *plan,
  * The folder must be there. A file of that name is replaced; where the disk fills up meanwhile, part of the packet is
  * left.
  *
+ * # Ownership
+ * The plan stays the caller's, and so does all else that is handed in.
+ *
  * # Threads
  * Any; several may read one plan at once, each writing a file of its own.
  *
@@ -788,6 +836,9 @@ int32_t deck_plan_packet_utf16(const deck_plan *plan, const uint16_t *path, int6
  * user's own {"ei", "mr", "fs"}, sections, or plies. The answer has the loads in psf under deflection, bending and shear,
  * the one that is governing, and the source of each; or no_figure, with the reason. It is a figure for a person to judge,
  * and no load rating.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's.
  *
  * # Threads
  * Any.
@@ -821,6 +872,9 @@ int32_t deck_span_limits_utf16(const uint16_t *json,
  * size; at is its middle, from the left tip. Any consistent units will do. Downward loads, sagging moments and downward
  * deflections are positive.
  *
+ * # Ownership
+ * All that is handed in stays the caller's.
+ *
  * # Threads
  * Any.
  *
@@ -853,6 +907,9 @@ int32_t deck_beam_utf16(const uint16_t *json,
  * per length, a "point" has no size; at is its middle. Any consistent units will do. Downward loads, sagging moments and
  * downward deflections are positive.
  *
+ * # Ownership
+ * All that is handed in stays the caller's.
+ *
  * # Threads
  * Any.
  *
@@ -876,6 +933,9 @@ int32_t deck_plate_utf16(const uint16_t *json,
 
 /**
  * What a status means, in a line.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's.
  *
  * # Threads
  * Any. The last error stays as it is.
@@ -901,6 +961,9 @@ int32_t deck_status_text_utf16(int32_t status, uint16_t *buf, size_t cap, size_t
  * The answer has layouts, best first and each as it stands in a plan; no_layout, the reason where there is none; and proven.
  * That there is no layout is no failure. Lengths in the answer are numbers in the request's unit, and beside them as the shop
  * writes them.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's.
  *
  * # Threads
  * Any.
@@ -933,6 +996,9 @@ int32_t deck_seams_utf16(const uint16_t *json,
  *
  * The answer is a list of panels, each as it stands in a plan.
  *
+ * # Ownership
+ * All that is handed in stays the caller's.
+ *
  * # Threads
  * Any.
  *
@@ -961,6 +1027,9 @@ int32_t deck_panels_utf16(const uint16_t *json,
  * panels and frame are required; the outline may be left out where all panels of the deck are given.
  *
  * The answer has rows, count, edge_count and field_count, as they stand in a plan.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's.
  *
  * # Threads
  * Any.

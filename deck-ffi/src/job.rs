@@ -19,6 +19,9 @@ pub extern "C" fn deck_abi_version() -> i32 {
 
 /// Writes the JSON Schema (draft 2020-12) of a job.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Any.
 ///

@@ -60,6 +60,9 @@ pub(crate) fn first() -> String {
 ///
 /// It is empty where the thread's last call succeeded.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Each thread sees its own. The last error stays as it is.
 ///
@@ -92,6 +95,9 @@ pub extern "C" fn deck_last_error_count() -> i32 {
 
 /// Writes what deck_last_error writes, for the fault of that index, from 0 on. Faults of a job are in its own order.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Each thread sees its own. The last error stays as it is.
 ///
@@ -115,6 +121,9 @@ fn text_at<U: Unit>(index: i32, buf: *mut U, cap: usize, needed: *mut usize) -> 
 /// Writes the JSON pointer alone (RFC 6901) of the fault of that index, for a program that marks the field.
 ///
 /// It is empty where the fault is about the whole of the text, or about the call.
+///
+/// # Ownership
+/// All that is handed in stays the caller's.
 ///
 /// # Threads
 /// Each thread sees its own. The last error stays as it is.

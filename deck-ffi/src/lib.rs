@@ -1,7 +1,10 @@
 //! Plans a new plywood deck for a pontoon boat, from C, C++, VBA, C#, or anything that can call C.
 //!
 //! A job is a text in JSON; a plan is a handle, read through buffers that belong to the caller. The functions that need no
-//! job, such as deck_seams and deck_nest, read a request in JSON and write their answer in JSON.
+//! job, such as deck_seams and deck_nest, read a request in JSON and write their answer in JSON. For C++17 there is deck.hpp
+//! beside this, with plans that free themselves and exceptions.
+//!
+//! Installed by deck-ffi/install.sh, a program is built by `cc program.c $(pkg-config --cflags --libs deck)`.
 //!
 //! These rules hold for every function:
 //!

@@ -33,6 +33,9 @@ pub type DeckProgress = Option<
 /// An answer that the buffer was too short for is kept for the thread's next call: asked for the same, it is not worked out
 /// again.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Any.
 ///
@@ -65,6 +68,9 @@ pub unsafe extern "C" fn deck_nest_utf16(
 /// As deck_nest, while `progress` looks on and may stop it. A search that is stopped has an answer as well.
 ///
 /// `progress` is not called where the answer was kept by the call before.
+///
+/// # Ownership
+/// All that is handed in stays the caller's; `user` is handed on and not looked at.
 ///
 /// # Threads
 /// Any; `progress` is called in the same one, with `user` as it is.

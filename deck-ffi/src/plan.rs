@@ -92,6 +92,9 @@ pub unsafe extern "C" fn deck_plan_free(plan: *mut DeckPlan) -> i32 {
 
 /// Writes the plan's JSON: the same bytes as from Rust and Python.
 ///
+/// # Ownership
+/// The plan stays the caller's, and so does all else that is handed in.
+///
 /// # Threads
 /// Any; several may read one plan at once.
 ///
@@ -125,6 +128,9 @@ fn json<U: Unit>(plan: *const DeckPlan, buf: *mut U, cap: usize, needed: *mut us
 /// Reads one number of the plan, by a JSON pointer (RFC 6901) that ends with a NUL, such as /deck/length.
 ///
 /// Lengths are in the job's unit. True is 1 and false is 0.
+///
+/// # Ownership
+/// The plan stays the caller's, and so does all else that is handed in.
 ///
 /// # Threads
 /// Any; several may read one plan at once.
@@ -160,6 +166,9 @@ fn as_number(value: &Value) -> Option<f64> {
 }
 
 /// Counts what is in a list or an object of the plan, by a JSON pointer that ends with a NUL, such as /takeoff/lines.
+///
+/// # Ownership
+/// The plan stays the caller's, and so does all else that is handed in.
 ///
 /// # Threads
 /// Any; several may read one plan at once.
@@ -197,6 +206,9 @@ fn as_count(value: &Value) -> Option<usize> {
 /// Writes one text of the plan, by a JSON pointer that ends with a NUL, such as /takeoff/lines/0/description.
 ///
 /// The length that a person reads stands beside each number as its name with _text, such as /deck/length_text.
+///
+/// # Ownership
+/// The plan stays the caller's, and so does all else that is handed in.
 ///
 /// # Threads
 /// Any; several may read one plan at once.

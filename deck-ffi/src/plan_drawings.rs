@@ -11,6 +11,9 @@ use std::ffi::c_char;
 
 /// Writes the names of the plan's views as a JSON array of texts, in the order of the packet.
 ///
+/// # Ownership
+/// The plan stays the caller's, and so does all else that is handed in.
+///
 /// # Threads
 /// Any; several may read one plan at once.
 ///
@@ -46,6 +49,9 @@ fn views<U: Unit>(plan: *const DeckPlan, buf: *mut U, cap: usize, needed: *mut u
 ///
 /// `view` is a name from deck_plan_views that ends with a NUL, such as plan or saw-1. Each call draws anew, which takes some
 /// milliseconds: a buffer with room enough at once, such as that of the view before, saves the call for the size.
+///
+/// # Ownership
+/// The plan stays the caller's, and so does all else that is handed in.
 ///
 /// # Threads
 /// Any; several may read one plan at once.
@@ -87,6 +93,9 @@ fn svg<U: Unit>(plan: *const DeckPlan, view: Result<String, Failure>, out: Resul
 /// `path` is UTF-8 on every system, and ends with a NUL. It starts from the working directory where it is not absolute.
 /// The folder must be there. A file of that name is replaced; where the disk fills up meanwhile, part of the packet is
 /// left.
+///
+/// # Ownership
+/// The plan stays the caller's, and so does all else that is handed in.
 ///
 /// # Threads
 /// Any; several may read one plan at once, each writing a file of its own.

@@ -15,6 +15,9 @@ use std::ffi::c_char;
 /// the one that is governing, and the source of each; or no_figure, with the reason. It is a figure for a person to judge,
 /// and no load rating.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Any.
 ///
@@ -53,6 +56,9 @@ pub unsafe extern "C" fn deck_span_limits_utf16(
 /// size; at is its middle, from the left tip. Any consistent units will do. Downward loads, sagging moments and downward
 /// deflections are positive.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Any.
 ///
@@ -90,6 +96,9 @@ pub unsafe extern "C" fn deck_beam_utf16(
 /// "size": [length, width], "value"}: "uniform" is force per area, a "patch" is a force spread over size, a "line" is force
 /// per length, a "point" has no size; at is its middle. Any consistent units will do. Downward loads, sagging moments and
 /// downward deflections are positive.
+///
+/// # Ownership
+/// All that is handed in stays the caller's.
 ///
 /// # Threads
 /// Any.

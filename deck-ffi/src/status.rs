@@ -133,6 +133,9 @@ const BORDER: [(i32, &str); 8] = [
 
 /// What a status means, in a line.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Any. The last error stays as it is.
 ///

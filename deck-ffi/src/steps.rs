@@ -17,6 +17,9 @@ use std::ffi::c_char;
 /// That there is no layout is no failure. Lengths in the answer are numbers in the request's unit, and beside them as the shop
 /// writes them.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Any.
 ///
@@ -54,6 +57,9 @@ pub unsafe extern "C" fn deck_seams_utf16(
 ///
 /// The answer is a list of panels, each as it stands in a plan.
 ///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
 /// # Threads
 /// Any.
 ///
@@ -88,6 +94,9 @@ pub unsafe extern "C" fn deck_panels_utf16(
 /// panels and frame are required; the outline may be left out where all panels of the deck are given.
 ///
 /// The answer has rows, count, edge_count and field_count, as they stand in a plan.
+///
+/// # Ownership
+/// All that is handed in stays the caller's.
 ///
 /// # Threads
 /// Any.

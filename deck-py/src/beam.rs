@@ -47,19 +47,19 @@ impl Beam {
     /// The supports from the left: where each stands, its reaction (upward positive) and the moment over it.
     #[getter]
     fn supports<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "supports")
+        self.document.record(py, "supports", "BeamSupport")
     }
 
     /// The spans from the left, each with the least and the most of its moment, shear and deflection, and where.
     #[getter]
     fn spans<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "spans")
+        self.document.record(py, "spans", "BeamSpan")
     }
 
     /// The left and the right overhang, as the spans; None where there is none.
     #[getter]
     fn overhangs<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "overhangs")
+        self.document.record(py, "overhangs", "BeamSpan")
     }
 
     /// The bending stiffness EI.

@@ -3,6 +3,7 @@
 use crate::failure::Failure;
 use crate::fastening::Fastening;
 use crate::fill::Fill;
+use crate::given::Given;
 use crate::layout::SeamLayout;
 use crate::nest::Nest;
 use crate::outline::Outline;
@@ -63,6 +64,11 @@ impl Document {
         python(py, self.value.get(key).unwrap_or(&Value::Null))
     }
 
+    /// The part under a key, or each of a list, as an object of that class of `deck_py.types`; None where there is none.
+    pub(crate) fn record<'py>(&self, py: Python<'py>, key: &str, class: &str) -> PyResult<Bound<'py, PyAny>> {
+        record(py, class, self.value.get(key).unwrap_or(&Value::Null))
+    }
+
     /// The whole, in Python's own types.
     pub(crate) fn python<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         python(py, &self.value)
@@ -89,6 +95,18 @@ pub(crate) type Reduced<'py> = (Bound<'py, PyAny>, (String, &'static str, String
 pub(crate) fn reduced<'py>(py: Python<'py>, class: &str, unit: Unit, value: &Value) -> PyResult<Reduced<'py>> {
     let restore = py.import("deck_py._deck")?.getattr("_restore")?;
     Ok((restore, (class.to_owned(), unit.symbol(), value.to_string())))
+}
+
+/// A value, or each of a list, as an object of that class of `deck_py.types`.
+pub(crate) fn record<'py>(py: Python<'py>, class: &str, value: &Value) -> PyResult<Bound<'py, PyAny>> {
+    py.import("deck_py._record")?.getattr("made")?.call1((class, python(py, value)?))
+}
+
+/// The JSON of what a record holds, in the bytes of every language.
+#[pyfunction]
+pub(crate) fn _json(fields: &Bound<'_, PyAny>) -> Result<String, Failure> {
+    // unreachable: a JSON value does not fail to be written.
+    Ok(serde_json::to_string_pretty(&Given::new(fields, "record")?.value()).unwrap_or_default())
 }
 
 /// A JSON value in Python's own types.

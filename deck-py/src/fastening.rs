@@ -30,7 +30,7 @@ impl Fastening {
     /// The rows, panel by panel and from the bow aft: `panel`, `member`, `kind`, `station`, `positions` and what is amiss.
     #[getter]
     fn rows<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "rows")
+        self.document.record(py, "rows", "Row")
     }
 
     /// Fasteners in all rows.

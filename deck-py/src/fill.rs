@@ -54,19 +54,19 @@ impl Fill {
     /// The parts on the sheet, in sawing order.
     #[getter]
     fn placements<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "placements")
+        self.document.record(py, "placements", "Placement")
     }
 
     /// The tree of cuts, from the bare sheet.
     #[getter]
     fn cuts<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "cuts")
+        self.document.record(py, "cuts", "Tree")
     }
 
     /// Pieces worth keeping, in sawing order.
     #[getter]
     fn offcuts<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "offcuts")
+        self.document.record(py, "offcuts", "Rectangle")
     }
 
     /// The fill's JSON: the same bytes from every language and on every machine.

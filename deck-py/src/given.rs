@@ -183,7 +183,10 @@ impl Reader {
     }
 
     /// An object of ours that one call answered and another is asked with.
-    fn result(&self, object: &Bound<'_, PyAny>) -> Result<Option<Value>, Failure> {
+    fn result(&mut self, object: &Bound<'_, PyAny>) -> Result<Option<Value>, Failure> {
+        if object.is_instance(&object.py().import("deck_py._record")?.getattr("Record")?)? {
+            return self.value(&object.call_method0("to_dict")?).map(Some);
+        }
         Ok(if let Ok(panel) = object.cast::<Panel>() {
             Some(panel.get().document.value_in::<deck_core::panels::Panel>(self.unit)?)
         } else if let Ok(layout) = object.cast::<SeamLayout>() {

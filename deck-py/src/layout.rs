@@ -30,13 +30,13 @@ impl SeamLayout {
     /// The boards from the bow aft: `number`, `fore`, `aft`, `width` and what they rest on.
     #[getter]
     fn boards<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "boards")
+        self.document.record(py, "boards", "Board")
     }
 
     /// The seams from the bow aft: `number`, `member`, `fore`, `aft`, bearings, and what a flange lacks.
     #[getter]
     fn seams<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "seams")
+        self.document.record(py, "seams", "Seam")
     }
 
     /// Where each seam's gap starts, from the bow aft.
@@ -48,7 +48,7 @@ impl SeamLayout {
     /// What the layout costs, in order of weight: the first that differs decides.
     #[getter]
     fn cost<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "cost")
+        self.document.record(py, "cost", "LayoutCost")
     }
 
     /// Station where the last board ends.

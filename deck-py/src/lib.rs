@@ -43,7 +43,7 @@ mod _deck {
     #[pymodule_export]
     use super::call::{fill, nest};
     #[pymodule_export]
-    use super::document::restore;
+    use super::document::{_json, restore};
     #[pymodule_export]
     use super::fastening::Fastening;
     #[pymodule_export]

@@ -30,13 +30,13 @@ impl Nest {
     /// The sheets, each with its placements, its cut tree and its offcuts.
     #[getter]
     fn sheets<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "sheets")
+        self.document.record(py, "sheets", "Sheet")
     }
 
     /// The parts that found no place, and why.
     #[getter]
     fn unplaced<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "unplaced")
+        self.document.record(py, "unplaced", "Unplaced")
     }
 
     /// How many sheets are used.
@@ -54,7 +54,7 @@ impl Nest {
     /// The cost by boat.
     #[getter]
     fn cost_by_boat<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "cost_by_boat")
+        self.document.record(py, "cost_by_boat", "BoatCost")
     }
 
     /// No answer costs less than this.

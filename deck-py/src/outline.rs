@@ -50,13 +50,13 @@ impl Outline {
     /// Its sides in order, each from its own corner to the next one's, with its arc and what it is.
     #[getter]
     fn shape<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "outline")
+        self.document.record(py, "outline", "Side")
     }
 
     /// What to measure before the first cut.
     #[getter]
     fn checks<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "checks")
+        self.document.record(py, "checks", "Checks")
     }
 
     /// The outline as a dict, as it stands in the plan's JSON.

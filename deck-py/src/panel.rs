@@ -80,19 +80,19 @@ impl Panel {
     /// The least rectangle around it: `fore`, `aft`, `port` and `starboard`.
     #[getter]
     fn bounds<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "bounds")
+        self.document.record(py, "bounds", "Bounds")
     }
 
     /// Its sides in order, each from its own corner to the next one's, with its arc and its kind of edge.
     #[getter]
     fn shape<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "shape")
+        self.document.record(py, "shape", "Side")
     }
 
     /// The openings in it.
     #[getter]
     fn openings<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "openings")
+        self.document.record(py, "openings", "PanelOpening")
     }
 
     /// The panel as a dict, as it stands in the plan's JSON.

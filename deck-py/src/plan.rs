@@ -1,10 +1,12 @@
 //! The one call, and the plan that it returns.
 
 use crate::columns;
-use crate::document::{Document, Reduced};
+use crate::document::{self, Document, Reduced};
 use crate::drawing;
 use crate::failure::Failure;
+use crate::fastening::Fastening;
 use crate::job::Source;
+use crate::layout::SeamLayout;
 use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panel::Panel;
@@ -52,14 +54,15 @@ use serde_json::Value;
 /// >>> plan = deck_py.plan(job)
 /// >>> plan
 /// Plan("Sandpiper": 5 panels, 4 seams, 5 sheets)
-/// >>> [seam["fore"] for seam in plan.seams]
+/// >>> [seam.fore for seam in plan.seams]
 /// [48, 96, 144, 192]
 ///
 /// Where no board in stock reaches from one flange to the next, the plan says so:
 ///
 /// >>> job["frame"]["regular"]["spacing"] = 60
-/// >>> deck_py.plan(job).seams
-/// []
+/// >>> plan = deck_py.plan(job)
+/// >>> plan.seams, plan.no_layout.shortfall
+/// (Records(), 11)
 #[pyfunction]
 pub(crate) fn plan(py: Python<'_>, job: &Bound<'_, PyAny>) -> Result<Plan, Failure> {
     let source = Source::new(job, "plan")?;
@@ -87,10 +90,16 @@ impl Plan {
         Plan::new(deck_core::Plan::from_json(text)?)
     }
 
-    /// The seams of the best layout, as JSON.
-    fn best(&self) -> Document {
-        let seams = self.document.value.pointer("/layouts/0/seams").cloned();
-        Document::new(seams.unwrap_or_else(|| Value::Array(Vec::new())), self.document.unit)
+    /// Each item of a list as an object of its own.
+    fn each<T>(&self, key: &str, make: impl Fn(Document) -> Result<T, Error>) -> Result<Vec<T>, Error> {
+        let items = self.document.value.get(key).and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
+        items.iter().map(|item| make(Document::new(item.clone(), self.document.unit))).collect()
+    }
+
+    /// A part as an object of its own; none where it is null.
+    fn part<T>(&self, key: &str, make: impl Fn(Document) -> Result<T, Error>) -> Result<Option<T>, Error> {
+        let part = self.document.part(key);
+        if part.value.is_null() { Ok(None) } else { make(part).map(Some) }
     }
 }
 
@@ -135,6 +144,42 @@ impl Plan {
         self.document.get(py, "job")
     }
 
+    /// The settings that the plan rests on.
+    #[getter]
+    fn basis<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "basis", "Basis")
+    }
+
+    /// Defaults that it rests on and that no source settles.
+    #[getter]
+    fn assumed<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "assumed", "Assumed")
+    }
+
+    /// Lengths of the job that were not whole nanometres, and what was taken for them.
+    #[getter]
+    fn rounded<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "rounded", "Rounded")
+    }
+
+    /// What to measure before the first cut.
+    #[getter]
+    fn checks<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.part("deck").record(py, "checks", "Checks")
+    }
+
+    /// The cross members from the bow aft, their flanges in place.
+    #[getter]
+    fn members<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "frame", "Member")
+    }
+
+    /// The openings in the deck.
+    #[getter]
+    fn openings<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "openings", "Opening")
+    }
+
     /// The deck's outline.
     #[getter]
     fn outline(&self) -> Result<Outline, Failure> {
@@ -143,14 +188,15 @@ impl Plan {
 
     /// The layouts of seams, best first. Everything else follows from the first.
     #[getter]
-    fn layouts<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "layouts")
+    fn layouts(&self) -> Result<Vec<SeamLayout>, Failure> {
+        Ok(self.each("layouts", SeamLayout::new)?)
     }
 
     /// The seams of the best layout from the bow aft; empty where there is none.
     #[getter]
     fn seams<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.best().python(py)
+        let none = Value::Array(Vec::new());
+        document::record(py, "Seam", self.document.value.pointer("/layouts/0/seams").unwrap_or(&none))
     }
 
     /// True where no better layout exists.
@@ -162,45 +208,43 @@ impl Plan {
     /// Why there is no layout; None where there is one.
     #[getter]
     fn no_layout<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "no_layout")
+        self.document.record(py, "no_layout", "NoLayout")
     }
 
     /// The panels, from the bow aft and from port to starboard.
     #[getter]
     fn panels(&self) -> Result<Vec<Panel>, Failure> {
-        let panels = self.document.value.get("panels").and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
-        panels.iter().map(|panel| Ok(Panel::new(Document::new(panel.clone(), self.document.unit))?)).collect()
+        Ok(self.each("panels", Panel::new)?)
     }
 
     /// The fasteners; None without a layout.
     #[getter]
-    fn fasteners<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "fasteners")
+    fn fasteners(&self) -> Result<Option<Fastening>, Failure> {
+        Ok(self.part("fasteners", Fastening::new)?)
     }
 
     /// The sheets and how to saw them; None without a layout.
     #[getter]
     fn sheets(&self) -> Result<Option<Nest>, Failure> {
-        let part = self.document.part("sheets");
-        if part.value.is_null() { Ok(None) } else { Ok(Some(Nest::new(part)?)) }
+        Ok(self.part("sheets", Nest::new)?)
     }
 
     /// What to buy; None without a layout.
     #[getter]
     fn takeoff<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "takeoff")
+        self.document.record(py, "takeoff", "Takeoff")
     }
 
     /// What the boards take on their supports, and what the fasteners hold: figures for a person to judge.
     #[getter]
     fn span<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "span")
+        self.document.record(py, "span", "Span")
     }
 
     /// What to know before acting on the plan; what this job triggered comes first.
     #[getter]
     fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "cautions")
+        self.document.record(py, "cautions", "Caution")
     }
 
     /// The names of the lists that `frame` gives in columns.

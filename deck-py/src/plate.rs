@@ -40,25 +40,25 @@ impl Plate {
     /// The least and the most deflection, and where.
     #[getter]
     fn deflection<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "deflection")
+        self.document.record(py, "deflection", "PlateRange")
     }
 
     /// The least and the most moment that bends along the length, per width, and where.
     #[getter]
     fn moment_x<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "moment_x")
+        self.document.record(py, "moment_x", "PlateRange")
     }
 
     /// The least and the most moment that bends along the width, per length, and where.
     #[getter]
     fn moment_y<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "moment_y")
+        self.document.record(py, "moment_y", "PlateRange")
     }
 
     /// The least and the most twisting moment, per length, and where.
     #[getter]
     fn twist<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "twist")
+        self.document.record(py, "twist", "PlateRange")
     }
 
     /// What each support carries, upward positive, in the order of the supports.
@@ -77,10 +77,10 @@ impl Plate {
     /// How far the largest deflection and moments may be off by the mesh; None where the caller chose the mesh.
     #[getter]
     fn error<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.document.get(py, "error")
+        self.document.record(py, "error", "PlateError")
     }
 
-    /// Deflection, slopes, moments, twist and shears at a place, as a dict; None outside the plate.
+    /// Deflection, slopes, moments, twist and shears at a place; None outside the plate.
     ///
     /// Parameters
     /// ----------
@@ -89,7 +89,7 @@ impl Plate {
     fn at<'py>(&self, py: Python<'py>, x: f64, y: f64) -> Result<Bound<'py, PyAny>, Failure> {
         let state = self.solved.at(x, y);
         let state = state.map(|state| Document::write(&state, self.document.unit)).transpose()?;
-        Ok(document::python(py, &state.map_or(Value::Null, |state| state.value))?)
+        Ok(document::record(py, "PlateState", &state.map_or(Value::Null, |state| state.value))?)
     }
 
     /// The plate's JSON: the same bytes from every language and on every machine.

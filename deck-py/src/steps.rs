@@ -24,7 +24,7 @@ pub(crate) fn seams<'py>(py: Python<'py>, request: &Bound<'py, PyAny>) -> Result
         Ok((layouts, answer.value))
     })?;
     let field = |name: &str| answer.get(name).unwrap_or(&Value::Null);
-    Ok((layouts, document::python(py, field("no_layout"))?, field("proven").as_bool().unwrap_or(false)))
+    Ok((layouts, document::record(py, "NoLayout", field("no_layout"))?, field("proven").as_bool().unwrap_or(false)))
 }
 
 /// `deck_py.panels`, its arguments as one dict.

@@ -10,7 +10,7 @@ ply = {"label": "3/4 ply 4 x 8", "length": 96, "width": 48}
 
 layouts = deck_py.seams(frame, None, ply, outline=outline, openings=[hatch], gap="1/8", best=2)
 if layouts.no_layout:
-    raise SystemExit(layouts.no_layout["reason"])
+    raise SystemExit(layouts.no_layout.reason)
 for layout in layouts:
     print(layout)
 panels = deck_py.panels(outline, layouts[0], openings=[hatch], thickness="3/4")

@@ -17,8 +17,11 @@ pub(crate) fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap().to_path_buf()
 }
 
+/// What every program is compiled with.
+pub(crate) const WARNINGS: [&str; 4] = ["-Wall", "-Wextra", "-Wpedantic", "-Werror"];
+
 /// Cargo puts the C libraries of a dependency beside the test that depends on it.
-fn built() -> PathBuf {
+pub(crate) fn built() -> PathBuf {
     std::env::current_exe().unwrap().parent().unwrap().to_path_buf()
 }
 
@@ -33,11 +36,19 @@ pub(crate) enum Link {
 ///
 /// Each caller names a program of its own, as tests run side by side.
 pub(crate) fn compile(source: &str, name: &str, link: Link) -> PathBuf {
+    let (compiler, standard) = if is_cpp(source) { ("c++", "-std=c++17") } else { ("cc", "-std=c99") };
+    compile_with(&[compiler, standard], source, name, link)
+}
+
+pub(crate) fn is_cpp(source: &str) -> bool {
+    Path::new(source).extension().is_some_and(|extension| extension == "cpp")
+}
+
+/// The same with a compiler and its flags of the caller's choice.
+pub(crate) fn compile_with(compiler: &[&str], source: &str, name: &str, link: Link) -> PathBuf {
     let program = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
-    let cpp = Path::new(source).extension().is_some_and(|extension| extension == "cpp");
-    let (compiler, standard) = if cpp { ("c++", "-std=c++17") } else { ("cc", "-std=c99") };
-    let mut command = Command::new(compiler);
-    command.args([standard, "-Wall", "-Wextra", "-Wpedantic", "-Werror", "-g", "-pthread", "-I"]);
+    let mut command = Command::new(compiler[0]);
+    command.args(&compiler[1..]).args(WARNINGS).args(["-g", "-pthread", "-I"]);
     command.arg(root().join("deck-ffi/include")).arg(root().join(source)).arg("-o").arg(&program);
     match link {
         Link::Shared => {
@@ -45,7 +56,7 @@ pub(crate) fn compile(source: &str, name: &str, link: Link) -> PathBuf {
         }
         Link::Static => command.arg(built().join("libdeck_ffi.a")).args(SYSTEM),
     };
-    let output = command.output().unwrap_or_else(|error| panic!("{compiler} cannot be run: {error}"));
+    let output = command.output().unwrap_or_else(|error| panic!("{} cannot be run: {error}", compiler[0]));
     assert!(output.status.success(), "{source}:\n{}", String::from_utf8_lossy(&output.stderr));
     program
 }

@@ -5,7 +5,7 @@ use deck_core::{Job, Plan, draw, plan};
 use std::fs;
 
 /// The order list in the example's own layout, from the plan and not from its JSON.
-fn order(plan: &Plan) -> String {
+pub(crate) fn order(plan: &Plan) -> String {
     if let Some(no) = &plan.no_layout {
         return format!("no layout: {}\n", no.reason);
     }

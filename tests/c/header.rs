@@ -87,3 +87,26 @@ fn unsafe_blocks_stand_in_two_files_with_their_reasons() {
         assert_eq!(blocks, reasons, "{name}: each unsafe block has its sentence");
     }
 }
+
+/// Whoever reads one entry knows who owns what, who may call it, and what comes of it.
+#[test]
+fn every_entry_says_its_rules() {
+    let header = checked_in();
+    let mut looked_at = 0;
+    for (doc, declaration) in header.split("/**").filter_map(|part| part.split_once("*/\nint32_t ")) {
+        let (name, arguments) = declaration.split_once('(').unwrap();
+        if name.ends_with("_utf16") {
+            assert!(
+                doc.trim_start_matches([' ', '*', '\n'])
+                    .starts_with(&format!("As {}", name.trim_end_matches("_utf16")))
+            );
+            continue;
+        }
+        let takes = arguments.split(';').next().unwrap().contains('*');
+        assert!(doc.contains("* # Threads\n"), "{name}");
+        assert_eq!(takes, doc.contains("* # Ownership\n"), "{name}");
+        assert_eq!(takes, doc.contains("* # Statuses\n"), "{name}");
+        looked_at += 1;
+    }
+    assert!(looked_at > 20);
+}

@@ -22,6 +22,11 @@ fn each_thread_has_its_own_last_error() {
 }
 
 #[test]
+fn threads_that_plan_nest_fill_and_fail_at_once_do_not_meet() {
+    passes("tests/c/programs/threads_calls.c", "threads_calls");
+}
+
+#[test]
 fn the_header_serves_cpp() {
     passes("tests/c/programs/header.cpp", "header_cpp");
 }

@@ -20,21 +20,21 @@ def test_columns_are_the_plans_lists(demo: Path) -> None:
     assert [row["label"] for row in frames["panels"]] == [panel.label for panel in plan.panels]
     for row, panel in zip(frames["panels"], plan.panels, strict=True):
         assert (row["length"], row["area"], row["weight_lb"]) == (panel.length, panel.area, panel.weight_lb)
-        assert (row["fore"], row["starboard"]) == (panel.bounds["fore"], panel.bounds["starboard"])
+        assert (row["fore"], row["starboard"]) == (panel.bounds.fore, panel.bounds.starboard)
         assert row["openings"] == len(panel.openings)
     for seam, given in zip(frames["seams"], plan.seams, strict=True):
-        assert seam == {name: given[name] for name in seam}
-    held = plan.fasteners["rows"] if plan.fasteners else []
-    places = [(row["panel"], row["member"], row["station"], y) for row in held for y in row["positions"]]
+        assert seam == {name: getattr(given, name) for name in seam}
+    held = plan.fasteners.rows if plan.fasteners else ()
+    places = [(row.panel, row.member, row.station, y) for row in held for y in row.positions]
     assert [(row["panel"], row["member"], row["x"], row["y"]) for row in frames["fasteners"]] == places
-    sheets = plan.sheets.sheets if plan.sheets else []
-    parts = [(n + 1, s["stock"], p["part"], p["x"], p["turned"]) for n, s in enumerate(sheets) for p in s["placements"]]
+    sheets = plan.sheets.sheets if plan.sheets else ()
+    parts = [(n + 1, s.stock, p.part, p.x, p.turned) for n, s in enumerate(sheets) for p in s.placements]
     assert [(r["sheet"], r["stock"], r["part"], r["x"], r["turned"]) for r in frames["sheets"]] == parts
-    lines = plan.takeoff["lines"] if plan.takeoff else []
+    lines = plan.takeoff.lines if plan.takeoff else ()
     assert [(row["item"], row["needed"], row["buy"]) for row in frames["takeoff"]] == [
-        (line["item"], line["needed"]["amount"], line["buy"]) for line in lines
+        (line.item, line.needed.amount, line.buy) for line in lines
     ]
-    held_against = [(panel["panel"], panel["axis"], len(panel["bays"])) for panel in plan.span.get("panels", [])]
+    held_against = [(panel.panel, panel.axis, len(panel.bays)) for panel in plan.span.panels]
     assert [(row["panel"], row["axis"], row["bays"]) for row in frames.pop("span")] == held_against
     assert bool(plan.layouts) == all(frames.values()) == any(frames.values())
 
@@ -53,7 +53,7 @@ def test_strength_stands_in_columns(small: dict[str, Any]) -> None:
     plan = deck_py.plan(small)
     columns = plan.frame("span")
     assert columns["panel"] == ["1", "2", "3", "4", "5"] and columns["bays"] == [2] * 5
-    assert columns["beam_allowable_psf"] == [panel["beam"]["allowable_psf"] for panel in plan.span.get("panels", [])]
+    assert columns["beam_allowable_psf"] == [panel.beam and panel.beam.allowable_psf for panel in plan.span.panels]
     assert all(allowable > 0 for allowable in columns["table_allowable_psf"])
 
 

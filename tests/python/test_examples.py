@@ -16,9 +16,9 @@ def test_the_example_prints_the_order(demo: Path, capsys: pytest.CaptureFixture[
     runpy.run_path(str(ROOT / "examples" / "python" / "plan.py"), run_name="__main__")
     printed = capsys.readouterr().out
     plan = deck_py.plan(demo)
-    lines = plan.takeoff["lines"] if plan.takeoff else []
-    assert all(line["description"] in printed for line in lines)
-    assert plan.no_layout is None or plan.no_layout["reason"] in printed
+    lines = plan.takeoff.lines if plan.takeoff else ()
+    assert all(line.description in printed for line in lines)
+    assert plan.no_layout is None or plan.no_layout.reason in printed
     assert len(printed.splitlines()) >= 1 + len(lines)
 
 

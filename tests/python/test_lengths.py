@@ -25,7 +25,7 @@ def nanometres(length: Any, unit: str) -> int:
     """A part as long as that, put on a sheet as long: how long it came out."""
     sheet = {"label": "sheet", "length": length, "width": "1 mm"}
     part = {"label": "part", "length": length, "width": "1 mm", "count": 1}
-    placed = deck_py.fill(sheet, [part], unit=unit, effort="quick").placements[0]["length"]
+    placed = deck_py.fill(sheet, [part], unit=unit, effort="quick").placements[0].length
     # The number is the shortest that names the float, and nanometres are far coarser than floats.
     return round(Fraction(repr(placed)) * NANOMETRES[unit])
 

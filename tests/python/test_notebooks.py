@@ -30,7 +30,7 @@ def test_a_notebook_runs_and_prints_what_it_shows(path: Path) -> None:
     shown = printed(notebook)
     assert path.stat().st_size < MOST_BYTES or "DECK_RENEW" in os.environ
     here = {"metadata": {"path": str(ROOT)}}
-    NotebookClient(notebook, timeout=120, kernel_name="python3", record_timing=False, resources=here).execute()
+    NotebookClient(notebook, timeout=120, kernel_name="python3", record_timing=False, coalesce_streams=True, resources=here).execute()
     if "DECK_RENEW" in os.environ:
         notebook.metadata["language_info"] = {"name": "python"}
         nbformat.write(notebook, path)

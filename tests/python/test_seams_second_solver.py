@@ -215,17 +215,17 @@ def test_no_plan_is_beaten_by_a_constraint_programme() -> None:
             seen["no layout"] += 1
             continue
         assert plan.proven
-        cost = plan.layouts[0]["cost"]
-        assert (cost["short_seams"], cost["boards"]) == best, number
+        cost = plan.layouts[0].cost
+        assert (cost.short_seams, cost.boards) == best, number
         narrow, ripped, uneven, shift = finer(frame, *best)
-        assert (cost["narrow_boards"], cost["ripped_boards"]) == (narrow, ripped), number
+        assert (cost.narrow_boards, cost.ripped_boards) == (narrow, ripped), number
         # A nanometre a board is what rounding there may cost, and a 64th or two a board what the grid here may.
-        ours, rounding = sixty_fourths(cost["unevenness"]), Fraction(4 * best[1], 396_875)
+        ours, rounding = sixty_fourths(cost.unevenness), Fraction(4 * best[1], 396_875)
         assert ours <= uneven + rounding, (number, float(ours), uneven)
         assert uneven <= ours + 2 * best[1], (number, float(ours), uneven)
-        assert cost["seam_length"] == (best[1] - 1) * BEAM / 8
+        assert cost.seam_length == (best[1] - 1) * BEAM / 8
         if abs(ours - uneven) <= rounding:
-            assert 2 * sixty_fourths(cost["shift"]) <= shift + 2 * rounding, (number, cost["shift"], shift)
+            assert 2 * sixty_fourths(cost.shift) <= shift + 2 * rounding, (number, cost.shift, shift)
             seen["shift"] += best[1] > 1
         seen["short"] += best[0] > 0
         seen["zones"] += bool(frame.zones)

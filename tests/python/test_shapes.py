@@ -43,7 +43,7 @@ class Boat:
 
     def strip(self, board: dict) -> BaseGeometry:
         """The deck between two seams, without its openings."""
-        return self.outline.intersection(box(board["fore"], -1, board["aft"], self.measures.beam + 1)).difference(self.openings)
+        return self.outline.intersection(box(board.fore, -1, board.aft, self.measures.beam + 1)).difference(self.openings)
 
 
 def polygon(panel: deck_py.Panel) -> Polygon:
@@ -51,13 +51,13 @@ def polygon(panel: deck_py.Panel) -> Polygon:
     ours = shape(panel)
     assert isinstance(ours, Polygon) and ours.exterior.is_ccw and all(not ring.is_ccw for ring in ours.interiors)
     assert len(ours.interiors) == len(panel.openings)
-    touching = [hole["bounds"] for hole in panel.openings if not strictly_inside(hole["bounds"], panel.bounds)]
+    touching = [hole.bounds for hole in panel.openings if not strictly_inside(hole.bounds, panel.bounds)]
     assert ours.is_valid or touching, panel
     return ours if ours.is_valid else make_valid(ours, method="structure", keep_collapsed=False)
 
 
 def strictly_inside(inner: types.Bounds, outer: types.Bounds) -> bool:
-    return outer["fore"] < inner["fore"] and inner["aft"] < outer["aft"]
+    return outer.fore < inner.fore and inner.aft < outer.aft
 
 
 @pytest.fixture(scope="module")
@@ -97,8 +97,8 @@ def test_outlines_are_the_same(boats: list[Boat]) -> None:
 
 def test_panels_are_the_strips_of_the_deck(boats: list[Boat]) -> None:
     for boat in boats:
-        for board in boat.plan.layouts[0]["boards"]:
-            panels = [panel for panel in boat.plan.panels if panel.board == board["number"]]
+        for board in boat.plan.layouts[0].boards:
+            panels = [panel for panel in boat.plan.panels if panel.board == board.number]
             pieces = parts(boat.strip(board))
             assert len(panels) == len(pieces), boat.plan.job
             for panel, piece in zip(panels, pieces):
@@ -111,8 +111,8 @@ def test_panels_are_the_strips_of_the_deck(boats: list[Boat]) -> None:
 
 def test_panels_gaps_and_openings_tile_the_deck(boats: list[Boat]) -> None:
     for boat in boats:
-        seams, finish = boat.plan.seams, boat.plan.layouts[0]["finish"]
-        gaps = [box(seam["fore"], -1, seam["aft"], FAR) for seam in seams] + [box(finish, -1, boat.measures.length, FAR)]
+        seams, finish = boat.plan.seams, boat.plan.layouts[0].finish
+        gaps = [box(seam.fore, -1, seam.aft, FAR) for seam in seams] + [box(finish, -1, boat.measures.length, FAR)]
         rest = [gap.intersection(boat.outline) for gap in gaps if gap.area > 0]
         tiles = [polygon(panel) for panel in boat.plan.panels] + rest + [opening(spec) for spec in boat.measures.openings]
         whole = unary_union(tiles)

@@ -12,14 +12,14 @@ def order(job: Path) -> list[str]:
     """A line for each thing to buy; the reason where there is nothing to buy."""
     plan: deck_py.Plan = deck_py.plan(job)
     if plan.takeoff is None:
-        return [plan.no_layout["reason"]] if plan.no_layout else []
-    return [f"{line['buy']} {line['unit']} {line['description']}" for line in plan.takeoff["lines"]]
+        return [plan.no_layout.reason] if plan.no_layout else []
+    return [f"{line.buy} {line.unit} {line.description}" for line in plan.takeoff.lines]
 
 
 def stations(job: dict[str, object]) -> list[float]:
     """Where the seams lie, or nothing where the job is wrong."""
     try:
-        return [seam["fore"] for seam in deck_py.plan(job).seams]
+        return [seam.fore for seam in deck_py.plan(job).seams]
     except deck_py.DeckError as error:
         faults: list[str] = [f"{fault.pointer} {fault.message}" for fault in error.errors]
         assert faults and error.pointer == error.errors[0].pointer
@@ -56,7 +56,7 @@ def sags() -> tuple[bool, bool]:
     plate: deck_py.Plate = deck_py.plate(102, 48, dx=9583, dy=29583, torsion=8000, supports=members, loads=[heel])
     sinks = beam.deflection_at(12)
     state = plate.at(51, 12)
-    return sinks is not None and 0 < sinks < 1, state is not None and 0 < state["deflection"] < 1
+    return sinks is not None and 0 < sinks < 1, state is not None and 0 < state.deflection < 1
 
 
 def rows(stations: list[float]) -> int:
@@ -65,7 +65,7 @@ def rows(stations: list[float]) -> int:
     sheet: GivenSheet = {"label": "4 x 8", "length": 96, "width": 48}
     found: deck_py.SeamLayouts = deck_py.seams(frame, Fraction(240), sheet, gap=0)
     if found.no_layout is not None:
-        raise ValueError(found.no_layout["reason"])
+        raise ValueError(found.no_layout.reason)
     best: deck_py.SeamLayout = found[0]
     assert best.stations == stations
     panels: list[deck_py.Panel] = deck_py.panels({"length": 240, "beam": 96}, best, thickness="3/4")

@@ -120,13 +120,13 @@ def nest(
     >>> nest = deck_py.nest(parts, stock, kerf="1/8")
     >>> nest
     Nest(1 sheets, 0 kinds of parts not placed, proven)
-    >>> nest.cost, nest.sheets[0]["placements"][0]["part"]
+    >>> nest.cost, nest.sheets[0].placements[0].part
     (62.5, 'lid')
 
     What is longer than any sheet is listed with the reason:
 
-    >>> deck_py.nest([{"label": "mast", "length": "10 ft", "width": 4}], stock).unplaced
-    [{'part': 'mast', 'count': 1, 'why': '120 in is longer than any sheet in stock (96 in)'}]
+    >>> deck_py.nest([{"label": "mast", "length": "10 ft", "width": 4}], stock).unplaced[0].why
+    '120 in is longer than any sheet in stock (96 in)'
     """
     request = {
         "parts": parts,
@@ -197,7 +197,7 @@ def fill(
     A part that does not fit is left out:
 
     >>> deck_py.fill(offcut, [{"label": "mast", "length": "10 ft", "width": 4}]).placements
-    []
+    Records()
     """
     request = {
         "sheet": sheet,

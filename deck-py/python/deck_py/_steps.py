@@ -26,7 +26,7 @@ class SeamLayouts(list[_deck.SeamLayout]):
         self.proven = proven
 
     def __repr__(self) -> str:
-        return super().__repr__() if self.no_layout is None else f"SeamLayouts([], no_layout={self.no_layout['reason']!r})"
+        return super().__repr__() if self.no_layout is None else f"SeamLayouts([], no_layout={self.no_layout.reason!r})"
 
 
 def seams(
@@ -114,7 +114,7 @@ def seams(
 
     >>> frame["regular"]["spacing"] = 60
     >>> layouts = deck_py.seams(frame, 240, ply)
-    >>> len(layouts), layouts.no_layout["shortfall"]
+    >>> len(layouts), layouts.no_layout.shortfall
     (0, 11)
     """
     request = {
@@ -247,7 +247,7 @@ def fasteners(
     >>> panels = deck_py.panels({"length": 48, "beam": 96}, [])
     >>> frame = {"measured_to": "centre", "flange": 2, "members": [{"station": x} for x in (1, 24, 47)]}
     >>> fasteners = deck_py.fasteners(panels, frame, fastening={"edge_spacing": 8, "field_spacing": 16, "end_distance": 1})
-    >>> [len(row["positions"]) for row in fasteners.rows]
+    >>> [len(row.positions) for row in fasteners.rows]
     [13, 7, 13]
     """
     request = {

@@ -246,7 +246,7 @@ def plate(
     >>> members = [{"kind": "along", "y": y} for y in (0, 24, 48)]
     >>> heel = {"kind": "patch", "at": (51, 12), "size": (3, 3), "value": 200}
     >>> plate = deck_py.plate(102, 48, dx=9583, dy=29583, torsion=8000, supports=members, loads=[heel])
-    >>> round(sum(plate.reactions), 6), round(plate.deflection["most"]["value"], 3)
+    >>> round(sum(plate.reactions), 6), round(plate.deflection.most.value, 3)
     (200.0, 0.078)
 
     A board on one member is not held:

@@ -33,14 +33,17 @@ pub(super) struct Knot {
     pub(super) size: Size,
     /// Turns of the saw line inside it, its own first line counted.
     pub(super) turns: u8,
+    /// The same without its own first line, below a line along the sheet's length and below one across it. Kept because
+    /// only a join has a line to ask: compilers read that of a part as well, and checkers of memory complain of it.
+    below: (u8, u8),
 }
 
 impl Knot {
     /// Turns of the saw line that it asks for below a line in that direction.
     pub(super) fn turns_below(&self, line: SawLine) -> u8 {
-        match self.kind {
-            Kind::Join(own, ..) if own == line => self.turns - 1,
-            _ => self.turns,
+        match line {
+            SawLine::Length => self.below.0,
+            SawLine::Width => self.below.1,
         }
     }
 }
@@ -131,7 +134,7 @@ impl Slicing {
 
     /// A part that stands alone as yet.
     pub(super) fn part(&mut self, class: u32, size: Size) -> At {
-        self.add(Knot { kind: Kind::Part(class), up: NONE, size, turns: 0 })
+        self.add(Knot { kind: Kind::Part(class), up: NONE, size, turns: 0, below: (0, 0) })
     }
 
     /// Two groups that stand alone as yet, joined and measured.
@@ -142,7 +145,7 @@ impl Slicing {
     }
 
     fn join(&mut self, line: SawLine, one: At, other: At, up: At) -> At {
-        let join = self.add(Knot { kind: Kind::Join(line, one, other), up, size: (0, 0), turns: 0 });
+        let join = self.add(Knot { kind: Kind::Join(line, one, other), up, size: (0, 0), turns: 0, below: (0, 0) });
         self.set_up(one, join);
         self.set_up(other, join);
         join
@@ -235,7 +238,7 @@ impl Slicing {
 
     /// Sizes and turns anew, from a group up until nothing changes.
     fn measure(&mut self, mut at: At) {
-        while let Some(&Knot { kind: Kind::Join(line, one, other), up, size, turns }) = self.knot(at) {
+        while let Some(&Knot { kind: Kind::Join(line, one, other), up, size, turns, .. }) = self.knot(at) {
             let (Some(one), Some(other)) = (self.knot(one), self.knot(other)) else { return };
             let new = joined(one.size, other.size, line);
             let deep = 1 + one.turns_below(line).max(other.turns_below(line));
@@ -244,6 +247,10 @@ impl Slicing {
             }
             if let Some(knot) = self.knots.get_mut(at as usize) {
                 (knot.size, knot.turns) = (new, deep);
+                knot.below = match line {
+                    SawLine::Length => (deep - 1, deep),
+                    SawLine::Width => (deep, deep - 1),
+                };
             }
             at = up;
         }

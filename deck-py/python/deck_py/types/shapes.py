@@ -1,0 +1,106 @@
+"""Outlines, panels and openings: places in deck coordinates, x aft of the bow edge, y to starboard of the port edge."""
+
+from typing import Literal
+
+from .._record import Record, Records
+
+
+class Point(Record):
+    """A point."""
+
+    x: float
+    y: float
+
+
+class Arc(Record):
+    """An arc of at most a half turn."""
+
+    centre: Point
+    radius: float
+    turn: Literal["left", "right"]
+
+
+class Edge(Record):
+    """What a side of a panel is."""
+
+    kind: Literal["perimeter", "notch", "seam"]
+    rim: Literal["bow", "bow-corner", "port", "starboard", "stern", "notch", "rim"] | None
+    """The part of the outline, on the perimeter."""
+    seam: int | None
+    """The seam's number, at a seam."""
+    member: int | None
+    """The member under it, where it is known."""
+
+
+class Side(Point):
+    """One side of a closed path, from its own corner to the next side's."""
+
+    arc: Arc | None
+    """None: it is straight."""
+    edge: Edge | str | None
+    """What it is: a word on an outline, an `Edge` on a panel, None on an opening."""
+
+
+class Bounds(Record):
+    """The least rectangle around a path."""
+
+    fore: float
+    aft: float
+    port: float
+    starboard: float
+
+
+class PanelOpening(Record):
+    """An opening in a panel."""
+
+    _columns = ("name", "purpose", "framed", "bounds")
+
+    name: str
+    purpose: str | None
+    shape: Records[Side]
+    bounds: Bounds
+
+
+class Opening(PanelOpening):
+    """An opening in the deck."""
+
+    framed: bool
+    """Whether its edge is framed underneath."""
+
+
+class SquareCheck(Record):
+    """A rectangle on the deck whose diagonals tell whether the frame is square."""
+
+    fore: float
+    fore_text: str
+    aft: float
+    aft_text: str
+    diagonal: float
+    """Both diagonals, when it is square."""
+    diagonal_text: str
+    difference: float
+    """A difference of the diagonals …"""
+    difference_text: str
+    skew: float
+    """… means that one side is this far ahead of the other."""
+    skew_text: str
+
+
+class Stack(Record):
+    """How far the last seam may be off when boards are sawn and set within the usual errors."""
+
+    worst: float
+    worst_text: str
+    root_sum_square: float
+    root_sum_square_text: str
+
+
+class Checks(Record):
+    """What to measure before the first cut."""
+
+    length: float
+    length_text: str
+    beam: float
+    beam_text: str
+    square: SquareCheck | None
+    stack: Stack | None
