@@ -29,7 +29,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 6] = [
+const TABLES: [Table; 8] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -124,6 +124,41 @@ const TABLES: [Table; 6] = [
             ("beam_governing", Own("/beam/governing")),
             ("beam_allowable_psf", Own("/beam/allowable_psf")),
             ("beam_utilisation", Own("/beam/utilisation")),
+        ],
+    },
+    Table {
+        name: "arrangements",
+        list: "/arrangements",
+        inside: None,
+        columns: &[
+            ("rank", Own("/rank")),
+            ("kind", Own("/kind")),
+            ("built", Own("/built")),
+            ("cost", Own("/figures/cost")),
+            ("sheet_area", Own("/figures/sheet_area")),
+            ("sheets", Own("/figures/sheets")),
+            ("boards", Own("/figures/boards")),
+            ("seam_length", Own("/figures/seam_length")),
+            ("joint_length", Own("/figures/joint_length")),
+            ("blocks", Own("/figures/blocks")),
+            ("blocking_length", Own("/figures/blocking_length")),
+            ("utilisation", Own("/figures/utilisation")),
+            ("no_layout", Own("/no_layout/reason")),
+        ],
+    },
+    Table {
+        name: "blocks",
+        list: "/division/blocks",
+        inside: None,
+        columns: &[
+            ("label", Own("/label")),
+            ("joint", Own("/joint")),
+            ("fore", Own("/fore")),
+            ("aft", Own("/aft")),
+            ("port", Own("/port")),
+            ("starboard", Own("/starboard")),
+            ("length", Own("/length")),
+            ("width", Own("/width")),
         ],
     },
 ];

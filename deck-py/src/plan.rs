@@ -211,6 +211,25 @@ impl Plan {
         self.document.record(py, "no_layout", "NoLayout")
     }
 
+    /// The manners of laying boards that were compared, the best first; empty where none were.
+    #[getter]
+    fn arrangements<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        let none = Value::Array(Vec::new());
+        document::record(py, "Arrangement", self.document.value.get("arrangements").unwrap_or(&none))
+    }
+
+    /// Joints along the boat and the blocks under them; None where what is built has none.
+    #[getter]
+    fn division<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "division", "Division")
+    }
+
+    /// What came of choosing seams by the nest; None where that was not asked for.
+    #[getter]
+    fn seams_by_nest<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "seams_by_nest", "SeamPricing")
+    }
+
     /// The panels, from the bow aft and from port to starboard.
     #[getter]
     fn panels(&self) -> Result<Vec<Panel>, Failure> {
@@ -263,7 +282,7 @@ impl Plan {
     /// Parameters
     /// ----------
     /// name : str
-    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff` or `span`.
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span`, `arrangements` or `blocks`.
     ///
     /// Raises
     /// ------

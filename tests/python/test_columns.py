@@ -15,7 +15,7 @@ def rows(columns: dict[str, list[Any]]) -> list[dict[str, Any]]:
 
 def test_columns_are_the_plans_lists(demo: Path) -> None:
     plan = deck_py.plan(demo)
-    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span"]
+    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span", "arrangements", "blocks"]
     frames = {name: rows(plan.frame(name)) for name in plan.frames}
     assert [row["label"] for row in frames["panels"]] == [panel.label for panel in plan.panels]
     for row, panel in zip(frames["panels"], plan.panels, strict=True):
@@ -36,6 +36,12 @@ def test_columns_are_the_plans_lists(demo: Path) -> None:
     ]
     held_against = [(panel.panel, panel.axis, len(panel.bays)) for panel in plan.span.panels]
     assert [(row["panel"], row["axis"], row["bays"]) for row in frames.pop("span")] == held_against
+    ranked = [(row.rank, row.kind, row.built) for row in plan.arrangements]
+    assert [(row["rank"], row["kind"], row["built"]) for row in frames.pop("arrangements")] == ranked
+    blocks = plan.division.blocks if plan.division else ()
+    assert [(row["label"], row["fore"], row["width"]) for row in frames.pop("blocks")] == [
+        (block.label, block.fore, block.width) for block in blocks
+    ]
     assert bool(plan.layouts) == all(frames.values()) == any(frames.values())
 
 

@@ -23,6 +23,11 @@ pub(super) struct Question<'a> {
 impl Checked {
     /// The layouts of seams, or the reason why there is none.
     pub(crate) fn layouts(&self) -> Seams {
+        self.layouts_best(self.settings.shop.layouts)
+    }
+
+    /// So many layouts, best first.
+    pub(crate) fn layouts_best(&self, best: usize) -> Seams {
         let question = Question {
             frame: &self.frame,
             deck_length: self.outline.length(),
@@ -32,7 +37,7 @@ impl Checked {
             keep_clear: &self.keep_clear,
             settings: &self.settings,
         };
-        question.answer()
+        question.answer_best(best)
     }
 
     /// The question how boards may lie.
@@ -53,6 +58,10 @@ impl Checked {
 impl Question<'_> {
     /// The layouts, or the reason why there is none.
     pub(super) fn answer(&self) -> Seams {
+        self.answer_best(self.settings.shop.layouts)
+    }
+
+    fn answer_best(&self, best: usize) -> Seams {
         let settings = self.settings;
         let beam = self.outline.map(Outline::beam);
         let stock = board_stock(self.stock, &settings.saw, beam);
@@ -62,7 +71,7 @@ impl Question<'_> {
         let mut problem = SeamProblem::new(self.frame, self.deck_length, stock, settings.rules.clone())
             .clear(self.kept_clear())
             .notation(settings.notation)
-            .best(settings.shop.layouts);
+            .best(best);
         problem.outline = self.outline;
         let mut found = seams(&problem);
         if let (Some(reason), Some(beam)) = (&mut found.no_layout, beam) {

@@ -1,6 +1,6 @@
 //! The plan as one value, and its JSON.
 
-use super::arrange::{Arrangement, PlanDivision};
+use super::arrange::{Arrangement, PlanDivision, SeamPricing};
 use super::basis::Basis;
 use super::checks::CheckDimensions;
 use super::span::{PlanSpan, without_boards};
@@ -57,6 +57,9 @@ pub struct Plan {
     /// Joints along the boat and what lies under them, where what is built has any.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub division: Option<PlanDivision>,
+    /// What came of choosing seams by the nest, where that was asked for and boards lie athwart in one piece.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub seams_by_nest: Option<SeamPricing>,
     /// The panels.
     pub panels: Vec<Panel>,
     /// The fasteners.
@@ -132,6 +135,7 @@ impl Plan {
             no_layout: found.no_layout,
             arrangements: Vec::new(),
             division: None,
+            seams_by_nest: None,
             panels: Vec::new(),
             fasteners: None,
             span: without_boards(checked),

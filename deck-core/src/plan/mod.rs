@@ -12,7 +12,7 @@ mod parts;
 mod span;
 mod warn;
 
-pub use arrange::{Arrangement, ArrangementFigures, PlanDivision};
+pub use arrange::{Arrangement, ArrangementFigures, PlanDivision, SeamPricing, SheetCost};
 pub use basis::Basis;
 pub use checks::{CheckDimensions, SquareCheck};
 pub use document::{DeckFacts, PlacedOpening, Plan};
@@ -146,6 +146,7 @@ impl<'a> Planner<'a> {
         let mut plan = Plan::new(self.job, &checked, found);
         plan.arrangements = std::mem::take(&mut arranged.table);
         plan.division = arranged.told.take();
+        plan.seams_by_nest = arranged.pricing.take();
         if let Some(layout) = plan.layouts.first().cloned() {
             self.build(&mut plan, &checked, &layout, arranged)?;
         }

@@ -4,6 +4,7 @@ from typing import Any, Literal, TypedDict, final
 
 from ._call import FillProgress, Progress
 from .types import (
+    Arrangement,
     Assumed,
     Basis,
     BeamSpan,
@@ -13,6 +14,7 @@ from .types import (
     Bounds,
     Caution,
     Checks,
+    Division,
     LayoutCost,
     Member,
     NoLayout,
@@ -27,6 +29,7 @@ from .types import (
     Rounded,
     Row,
     Seam,
+    SeamPricing,
     Sheet,
     Side,
     Span,
@@ -114,6 +117,12 @@ class Plan:
     def proven(self) -> bool: ...
     @property
     def no_layout(self) -> NoLayout | None: ...
+    @property
+    def arrangements(self) -> Records[Arrangement]: ...
+    @property
+    def division(self) -> Division | None: ...
+    @property
+    def seams_by_nest(self) -> SeamPricing | None: ...
     @property
     def panels(self) -> list[Panel]: ...
     @property

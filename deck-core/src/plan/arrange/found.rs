@@ -4,6 +4,7 @@ use crate::arrange::{ArrangementKind, Block, Joint};
 use crate::geometry::Bounds;
 use crate::length::{Area, Length};
 use crate::money::Money;
+use crate::nest::Cost;
 use crate::published::plywood_pounds;
 use crate::seams::{Lane, NoLayout};
 use crate::takeoff::Blocking;
@@ -63,6 +64,46 @@ pub struct ArrangementFigures {
     pub tried: usize,
     /// True where the seams are the best by their own costs for the widths of rows taken; widths come from a list.
     pub proven: bool,
+}
+
+/// What came of choosing seams by the nest.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct SeamPricing {
+    /// Layouts of seams that were nested.
+    pub layouts: usize,
+    /// True where those are all that there are with as few seams on narrow flanges.
+    pub every_layout: bool,
+    /// Cost of the sheets had the seams been chosen first, by their own costs.
+    pub seams_first: SheetCost,
+    /// Cost of the sheets of the layout that was chosen.
+    pub by_nest: SheetCost,
+    /// No layout of boards athwart, wherever its seams lie on their flanges, costs less than this.
+    pub bound: SheetCost,
+    /// How far from that the chosen one is.
+    pub gap: SheetCost,
+    /// True where it meets the bound.
+    pub proven: bool,
+}
+
+/// What sheets cost: money where they have prices, otherwise the area of those that are bought.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SheetCost {
+    /// In money.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub money: Option<Money>,
+    /// In area.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub area: Option<Area>,
+}
+
+impl SheetCost {
+    pub(super) fn of(cost: Cost) -> SheetCost {
+        match cost {
+            Cost::Money(money) => SheetCost { money: Some(money), area: None },
+            Cost::Area(area) => SheetCost { money: None, area: Some(area) },
+        }
+    }
 }
 
 /// How the boards are divided along the boat, where they are.

@@ -7,11 +7,13 @@
 //!   job ── arrange::divisions ──► divisions of each kind ── price ──► the cheapest of the kind ──► ranked ──► built
 //! ```
 
+mod by_nest;
+mod cover;
 mod found;
 mod priced;
 mod told;
 
-pub use found::{Arrangement, ArrangementFigures, PlanDivision};
+pub use found::{Arrangement, ArrangementFigures, PlanDivision, SeamPricing, SheetCost};
 
 use super::parts;
 use crate::arrange::{ArrangementKind, Division, divisions};
@@ -34,13 +36,15 @@ pub(super) struct Arranged {
     pub(super) table: Vec<Arrangement>,
     /// What the plan says of the division.
     pub(super) told: Option<PlanDivision>,
+    /// What came of choosing seams by the nest.
+    pub(super) pricing: Option<SeamPricing>,
 }
 
 /// Seams without arrangements, or the arrangements that the job asks for or the deck needs.
 pub(super) fn arrange(checked: &Checked, effort: Effort) -> Result<Arranged, Error> {
     if !checked.settings.arranging.compares() {
         let seams = checked.layouts();
-        return Ok(Arranged { seams, division: None, nest: None, table: Vec::new(), told: None });
+        return Ok(Arranged { seams, division: None, nest: None, table: Vec::new(), told: None, pricing: None });
     }
     let mut possible: Vec<Priced> = Vec::new();
     let mut refused: Vec<(ArrangementKind, NoLayout)> = Vec::new();
@@ -61,14 +65,14 @@ pub(super) fn arrange(checked: &Checked, effort: Effort) -> Result<Arranged, Err
         .map(|(place, priced)| priced.row(checked, place + 1, built == Some(place)))
         .collect();
     table.extend(refused.iter().map(|(kind, reason)| Arrangement::refused(*kind, reason.clone())));
-    Ok(match built.map(|place| possible.swap_remove(place)) {
-        Some(priced) => {
-            let told = told::told(checked, &priced, &table);
-            let Priced { seams, division, nest, .. } = priced;
-            Arranged { seams, division, nest: Some(nest), table, told }
-        }
-        None => Arranged { seams: none(checked, refused), division: None, nest: None, table, told: None },
-    })
+    let Some(place) = built else {
+        let seams = none(checked, refused);
+        return Ok(Arranged { seams, division: None, nest: None, table, told: None, pricing: None });
+    };
+    let priced = possible.swap_remove(place);
+    let told = told::told(checked, &priced, &table);
+    let Priced { seams, division, nest, pricing, .. } = priced;
+    Ok(Arranged { seams, division, nest: Some(nest), table, told, pricing })
 }
 
 /// The reason of the arrangement that was to be built, or of the first that was compared.
@@ -96,7 +100,8 @@ fn of_kind(checked: &Checked, kind: ArrangementKind, effort: Effort) -> Result<R
         let boards = panels_of(&checked.outline, &division, &checked.openings, Some(checked.thickness));
         let nest = parts::sheets(&boards, &division.blocks, checked, Effort::Quick)?;
         let seams = Seams { layouts: vec![division.layout.clone()], no_layout: None, proven: division.proven };
-        let priced = Priced { kind, seams, division: Some(division), boards, nest, tried, utilisation: None };
+        let division = Some(division);
+        let priced = Priced { kind, seams, division, boards, nest, tried, utilisation: None, pricing: None };
         if best.as_ref().is_none_or(|best| priced.compare(best).is_lt()) {
             best = Some(priced);
         }
@@ -119,7 +124,11 @@ fn sheets(checked: &Checked, priced: &Priced, effort: Effort) -> Result<Nest, Er
 
 /// Boards in one piece from side to side, by the seams alone.
 fn athwart(checked: &Checked, effort: Effort) -> Result<Result<Priced, NoLayout>, Error> {
-    let seams = checked.layouts();
+    let by_nest = if checked.settings.arranging.seams_by_nest { by_nest::choose(checked, effort)? } else { None };
+    let (seams, pricing) = match by_nest {
+        Some((seams, pricing)) => (seams, Some(pricing)),
+        None => (checked.layouts(), None),
+    };
     let Some(layout) = seams.layouts.first() else {
         let reason = seams.no_layout.clone();
         return Ok(Err(reason.unwrap_or_else(|| NoLayout::by_rule("No layout was found.".into(), Vec::new()))));
@@ -128,5 +137,6 @@ fn athwart(checked: &Checked, effort: Effort) -> Result<Result<Priced, NoLayout>
     let nest = parts::sheets(&boards, &[], checked, effort)?;
     let utilisation = priced::utilisation(checked, &boards)?;
     let kind = ArrangementKind::Athwart;
-    Ok(Ok(Priced { kind, seams, division: None, boards, nest, tried: 1, utilisation }))
+    let tried = pricing.as_ref().map_or(1, |pricing| pricing.layouts);
+    Ok(Ok(Priced { kind, seams, division: None, boards, nest, tried, utilisation, pricing }))
 }

@@ -1,6 +1,6 @@
 //! A division with its sheets, and how two of them compare.
 
-use super::found::{Arrangement, ArrangementFigures};
+use super::found::{Arrangement, ArrangementFigures, SeamPricing};
 use super::told;
 use crate::arrange::{ArrangementKind, Division};
 use crate::error::Error;
@@ -24,6 +24,8 @@ pub(super) struct Priced {
     pub(super) nest: Nest,
     pub(super) tried: usize,
     pub(super) utilisation: Option<f64>,
+    /// What came of choosing its seams by the nest.
+    pub(super) pricing: Option<SeamPricing>,
 }
 
 impl Priced {

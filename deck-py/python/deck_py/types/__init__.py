@@ -1,6 +1,18 @@
 """The kinds of parts that results are made of, and what is handed in, for type checkers and for a look inside."""
 
 from .._record import Record, Records
+from .arrangements import (
+    Arrangement,
+    ArrangementFigures,
+    ArrangementKind,
+    Block,
+    BlockRow,
+    Division,
+    Joint,
+    SeamPricing,
+    SheetCost,
+    Stretch,
+)
 from .beams import BeamSpan, BeamSupport, Peak, PlateError, PlatePeak, PlateRange, PlateState, Range
 from .cautions import Caution
 from .fasteners import Row
@@ -27,7 +39,7 @@ from .given import (
     Unit,
 )
 from .holds import Distance, FastenerSpan, Held, RowHold, ScrewHold
-from .seams import Bay, Board, LayoutCost, NoLayout, Seam
+from .seams import Bay, Board, Lane, LayoutCost, NoLayout, Seam
 from .shapes import Arc, Bounds, Checks, Edge, Opening, PanelOpening, Point, Side, SquareCheck, Stack
 from .sheets import BoatCost, Cut, Inside, Leaf, Placement, Rectangle, Sheet, Tree, Unplaced
 from .span import (
@@ -54,6 +66,9 @@ from .takeoff import Amount, Takeoff, TakeoffLine
 __all__ = [
     "Amount",
     "Arc",
+    "Arrangement",
+    "ArrangementFigures",
+    "ArrangementKind",
     "Assumed",
     "Axis",
     "Basis",
@@ -61,6 +76,8 @@ __all__ = [
     "BeamSpan",
     "BeamSupport",
     "Bearing",
+    "Block",
+    "BlockRow",
     "Blocking",
     "Board",
     "BoatCost",
@@ -70,6 +87,7 @@ __all__ = [
     "Criterion",
     "Cut",
     "Distance",
+    "Division",
     "Edge",
     "Effort",
     "Enough",
@@ -94,6 +112,8 @@ __all__ = [
     "GivenSupport",
     "Held",
     "Inside",
+    "Joint",
+    "Lane",
     "LayoutCost",
     "Leaf",
     "Limit",
@@ -123,8 +143,10 @@ __all__ = [
     "Sag",
     "ScrewHold",
     "Seam",
+    "SeamPricing",
     "Service",
     "Sheet",
+    "SheetCost",
     "Side",
     "SpacingLimit",
     "Span",
@@ -132,6 +154,7 @@ __all__ = [
     "SquareCheck",
     "Stack",
     "Standing",
+    "Stretch",
     "Takeoff",
     "TakeoffLine",
     "Tree",

@@ -3,6 +3,17 @@
 from .._record import Record
 
 
+class Lane(Record):
+    """A row of boards along the boat."""
+
+    row: int
+    """Counted from port, from 1."""
+    port: float
+    port_text: str
+    starboard: float
+    starboard_text: str
+
+
 class Seam(Record):
     """A seam, on the flange of a member."""
 
@@ -31,6 +42,8 @@ class Seam(Record):
     length: float | None
     """Athwart; None where no outline was given."""
     length_text: str | None
+    lane: Lane | None
+    """The row that it lies in, where boards lie along the boat."""
 
 
 class Board(Record):
@@ -50,6 +63,8 @@ class Board(Record):
     narrow: bool
     supports: tuple[int, ...]
     """The members that it rests on."""
+    lane: Lane | None
+    """The row that it lies in, where boards lie along the boat."""
 
 
 class LayoutCost(Record):

@@ -23,13 +23,15 @@ class Arc(Record):
 class Edge(Record):
     """What a side of a panel is."""
 
-    kind: Literal["perimeter", "notch", "seam"]
+    kind: Literal["perimeter", "notch", "seam", "joint"]
     rim: Literal["bow", "bow-corner", "port", "starboard", "stern", "notch", "rim"] | None
     """The part of the outline, on the perimeter."""
     seam: int | None
     """The seam's number, at a seam."""
     member: int | None
     """The member under it, where it is known."""
+    joint: int | None
+    """The joint's number, at a joint along the boat."""
 
 
 class Side(Point):
