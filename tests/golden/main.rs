@@ -36,12 +36,13 @@ fn folder(name: &str) -> PathBuf {
 }
 
 /// The boats that are drawn, and in which views: one of each sort, to keep the folder small.
-const DRAWN: [(&str, &[&str]); 5] = [
+const DRAWN: [(&str, &[&str]); 6] = [
     ("clipped_bow", &["plan", "panel-1", "fastening-1"]),
     ("motor_notch", &["saw-1"]),
     ("wide_bay", &["plan"]),
     ("odd_end_bay", &["span"]),
     ("metric", &["span"]),
+    ("sheet_too_short", &["arrangements", "plan", "fastening-1"]),
 ];
 
 /// What comes of a job: the name of each file, and its text.

@@ -3,11 +3,15 @@
 //! The enumeration knows nothing of the engine: it takes every layout of every row on a grid of an eighth of an inch
 //! (`seams`), and tries every choice of one for each row.
 
-use super::seams::{Case, Cost, eighths, enumerated, frame_and_rules};
+use super::seams::{Case, Cost as SeamCost, eighths, enumerated, frame_and_rules};
 use deck_core::arrange::{ArrangeProblem, ArrangeRules, ArrangementKind, Division, Ply, divisions};
+use deck_core::job::ArrangeSpec;
+use deck_core::nest::{Cost, Effort, Grain, Part, nest};
 use deck_core::outline::{Deck, Opening, OpeningShape, Outline, Parametric};
-use deck_core::seams::NoLayout;
-use deck_core::{Length, Notation, Unit};
+use deck_core::panels::panels;
+use deck_core::plan::{Planner, SheetCost};
+use deck_core::seams::{BoardStock, NoLayout, SeamProblem, seams};
+use deck_core::{Job, Length, Notation, Unit};
 use proptest::prelude::*;
 
 /// Widths of rows on which the butts are tried: two or three whole sheets.
@@ -64,12 +68,12 @@ fn found(
 
 type Sum = (usize, usize, usize, usize, i64);
 
-fn plus(sum: Sum, cost: &Cost) -> Sum {
+fn plus(sum: Sum, cost: &SeamCost) -> Sum {
     (sum.0 + cost.0, sum.1 + cost.1, sum.2 + cost.2, sum.3 + cost.3, sum.4 + cost.4)
 }
 
 /// The least sum over every choice of one layout for each row whose butts keep apart.
-fn least(rows: usize, all: &[(Vec<usize>, Cost)], stagger: usize) -> Option<Sum> {
+fn least(rows: usize, all: &[(Vec<usize>, SeamCost)], stagger: usize) -> Option<Sum> {
     let apart = |one: &[usize], other: &[usize]| one.iter().all(|a| other.iter().all(|b| a.abs_diff(*b) >= stagger));
     let mut best = None;
     let mut stack: Vec<(Vec<usize>, Sum)> = vec![(Vec::new(), (0, 0, 0, 0, 0))];
@@ -94,7 +98,7 @@ proptest! {
     fn no_choice_of_butts_is_better(case in frames(), rows in 2_usize..4, stagger in 0_usize..3) {
         let count = i64::try_from(rows).unwrap();
         let outline = rectangle(case.length, count * ROW + (count - 1) * case.gap);
-        let all: Vec<(Vec<usize>, Cost)> = enumerated(&case, case.flanges.len() + 1).into_iter().collect();
+        let all: Vec<(Vec<usize>, SeamCost)> = enumerated(&case, case.flanges.len() + 1).into_iter().collect();
         let theirs = least(rows, &all, stagger);
         let whole = |division: &Division| division.rows.len() == rows && division.rows.iter().all(|row| row.width() == eighths(ROW));
         match found(&case, &outline, &[], ROW, stagger) {
@@ -158,5 +162,74 @@ proptest! {
         }
         let ours = found(&case, &outline, &openings, width, 0).ok().and_then(|divisions| divisions.iter().map(|division| division.rows.len()).min());
         prop_assert_eq!(ours, theirs);
+    }
+}
+
+/// A job of eight-foot boards on a frame, with sheets at a price and offcuts of some widths on the rack.
+fn job(bays: &[i64], rack: &[i64], lid: Option<i64>) -> Job {
+    let mut station = 0;
+    let stations: Vec<i64> = std::iter::once(0)
+        .chain(bays.iter().map(|bay| {
+            station += bay;
+            station
+        }))
+        .collect();
+    let members: Vec<serde_json::Value> = stations.iter().map(|at| serde_json::json!({ "station": at })).collect();
+    let mut stock =
+        vec![serde_json::json!({ "label": "ply", "length": 96, "width": 48, "thickness": "3/4", "price": 60 })];
+    for (index, width) in rack.iter().enumerate() {
+        stock.push(serde_json::json!({ "label": format!("rack {index}"), "length": 96, "width": width, "thickness": "3/4", "count": 1, "offcut": true }));
+    }
+    let lids: Vec<serde_json::Value> =
+        lid.iter().map(|side| serde_json::json!({ "label": "lid", "length": side, "width": side })).collect();
+    let job = serde_json::json!({
+        "schema": 1, "name": "rack", "unit": "in", "deck": { "length": station, "beam": 96 },
+        "frame": { "measured_to": "centre", "flange": 2, "wall": "1/8", "members": members },
+        "stock": stock, "extra_parts": lids, "gap": "1/8",
+        "arrange": { "compare": ["athwart"], "seams_by_nest": true },
+    });
+    Job::from_value(&job).unwrap()
+}
+
+fn cents(cost: &SheetCost) -> i128 {
+    cost.money.unwrap().ten_thousandths() / 100
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, rng_seed: proptest::test_runner::RngSeed::Fixed(22), ..ProptestConfig::default() })]
+
+    /// Every layout of seams nested one by one: none is cheaper than the one that was chosen, and none below the bound.
+    #[test]
+    fn no_layout_is_cheaper_in_the_nest(
+        bays in prop::collection::vec(14_i64..25, 4..9), rack in prop::collection::vec(12_i64..40, 0..3), lid in prop::option::of(8_i64..20),
+    ) {
+        let job = job(&bays, &rack, lid);
+        let plan = Planner::new(&job).effort(Effort::Thorough).plan().unwrap();
+        let Some(pricing) = &plan.seams_by_nest else {
+            prop_assert!(plan.no_layout.is_some());
+            return Ok(());
+        };
+        let checked = job.check().unwrap();
+        let stock = vec![BoardStock { label: "ply".into(), width: Length::inches(48) }];
+        let problem = SeamProblem::new(&checked.frame, checked.outline.length(), stock, checked.settings.rules.clone());
+        let all = seams(&problem.outline(&checked.outline).best(5000));
+        let least_short = all.layouts[0].cost.short_seams;
+        let mut least = None;
+        for layout in all.layouts.iter().filter(|layout| layout.cost.short_seams == least_short) {
+            let boards = panels(&checked.outline, layout, &[], checked.thickness);
+            let mut parts: Vec<Part> = boards.iter().map(|board| Part::new(board.label.clone(), board.length, board.width).grain(Grain::Length)).collect();
+            parts.extend(lid.map(|side| Part::new("lid", Length::inches(side), Length::inches(side))));
+            let found = nest(&parts, &checked.stock, &checked.settings.saw, Effort::Quick).unwrap();
+            let Cost::Money(money) = found.cost else { return Err(TestCaseError::fail("priced")) };
+            let cost = money.ten_thousandths() / 100;
+            prop_assert!(cents(&pricing.bound) <= cost, "{} below the bound {}", cost, cents(&pricing.bound));
+            least = Some(least.map_or(cost, |least: i128| least.min(cost)));
+        }
+        prop_assert!(pricing.every_layout || pricing.proven || pricing.layouts >= 384, "{:?}", pricing);
+        prop_assert!(Some(cents(&pricing.by_nest)) <= least, "{:?} for {:?}", pricing, least);
+        prop_assert!(cents(&pricing.by_nest) <= cents(&pricing.seams_first));
+        prop_assert_eq!(cents(&pricing.by_nest) - cents(&pricing.bound), cents(&pricing.gap));
+        let plain = Planner::new(&job.clone().arrange(ArrangeSpec::new())).effort(Effort::Thorough).plan().unwrap();
+        prop_assert_eq!(plain.takeoff.unwrap().sheets_cost, pricing.seams_first.money);
     }
 }

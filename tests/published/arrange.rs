@@ -139,3 +139,25 @@ fn boards_along_the_boat() {
     butts_keep_apart(&plan);
     panels_tile(&plan);
 }
+
+/// Two bays of 22 make a board of 44, so six boards of six sheets have the best seams. Two boards of one bay each come from
+/// the rack's 24s, and the lid from its third: five sheets then do, though there are seven boards.
+#[test]
+fn seams_and_sheets_together_use_the_rack() {
+    let plan = planned("rack-22");
+    let pricing = plan.seams_by_nest.as_ref().unwrap();
+    let money = |cost: &deck_core::plan::SheetCost| cost.money.unwrap().to_string();
+    assert_eq!(money(&pricing.seams_first), "711.00", "six sheets at 118.50");
+    assert_eq!((money(&pricing.by_nest).as_str(), money(&pricing.bound).as_str()), ("592.50", "592.50"));
+    assert!(pricing.proven && plan.proven);
+    assert_eq!(plan.layouts[0].boards.len(), 7);
+    assert_eq!(plan.takeoff.as_ref().unwrap().sheets_cost, Some("592.50".parse().unwrap()));
+    // Without the setting the same job has its six even boards.
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples/jobs/rack-22.json");
+    let job = Job::from_json(&std::fs::read_to_string(path).unwrap()).unwrap();
+    let first = deck_core::plan(&job.arrange(deck_core::job::ArrangeSpec::new())).unwrap();
+    assert_eq!(
+        (first.layouts[0].boards.len(), first.takeoff.unwrap().sheets_cost),
+        (6, Some("711.00".parse().unwrap()))
+    );
+}

@@ -7,7 +7,7 @@ use crate::draw::figure::{Align, Column, Line, MILLIMETRE, Micrometres, Path, Re
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
 use crate::draw::sheet_frame::Bow;
-use crate::plan::{Arrangement, ArrangementFigures};
+use crate::plan::{Arrangement, ArrangementFigures, SeamPricing, SheetCost};
 
 /// Height of the small pictures.
 const PICTURES: Micrometres = 84 * MILLIMETRE;
@@ -24,6 +24,9 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
     let mut flow = Flow::new(page, Page::body(desk.paper));
     if let Some(division) = &plan.division {
         flow.paragraph(&division.chosen, TextSize::BODY, false);
+    }
+    if let Some(pricing) = &plan.seams_by_nest {
+        flow.paragraph(&by_nest(desk, pricing), TextSize::BODY, false);
     }
     let possible: Vec<&Arrangement> = plan.arrangements.iter().filter(|row| row.figures.is_some()).collect();
     if !possible.is_empty() {
@@ -42,6 +45,24 @@ pub(super) fn pages(desk: &Desk<'_>) -> Vec<Page> {
         }
     }
     flow.finish()
+}
+
+/// What choosing seams by the nest came to.
+fn by_nest(desk: &Desk<'_>, pricing: &SeamPricing) -> String {
+    let say = |cost: &SheetCost| match (cost.money, cost.area) {
+        (Some(money), _) => money.to_string(),
+        (None, Some(area)) => desk.area(area),
+        (None, None) => String::new(),
+    };
+    let all = if pricing.every_layout { "all" } else { "the first" };
+    let end = if pricing.proven { ", so this is the best" } else { "" };
+    format!(
+        "Seams of boards athwart were chosen by what the sheets cost: {all} {} layouts were nested. The layout with the best          seams takes sheets for {}, the one that was chosen {}; no layout takes less than {}{end}.",
+        pricing.layouts,
+        say(&pricing.seams_first),
+        say(&pricing.by_nest),
+        say(&pricing.bound),
+    )
 }
 
 /// Every arrangement that can be, bow up, all to one scale, the best at the left.

@@ -99,7 +99,9 @@ fn of_kind(checked: &Checked, kind: ArrangementKind, effort: Effort) -> Result<R
     for division in found {
         let boards = panels_of(&checked.outline, &division, &checked.openings, Some(checked.thickness));
         let nest = parts::sheets(&boards, &division.blocks, checked, Effort::Quick)?;
-        let seams = Seams { layouts: vec![division.layout.clone()], no_layout: None, proven: division.proven };
+        // Widths of rows come from a list: of those, nobody knows that none is better.
+        let proven = division.proven && kind != ArrangementKind::ForeAndAft;
+        let seams = Seams { layouts: vec![division.layout.clone()], no_layout: None, proven };
         let division = Some(division);
         let priced = Priced { kind, seams, division, boards, nest, tried, utilisation: None, pricing: None };
         if best.as_ref().is_none_or(|best| priced.compare(best).is_lt()) {

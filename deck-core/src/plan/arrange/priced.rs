@@ -95,7 +95,7 @@ impl Priced {
                 blocking_length: division.map_or(Length::ZERO, Division::block_length),
                 utilisation: self.utilisation,
                 tried: self.tried,
-                proven: self.seams.proven,
+                proven: division.map_or(self.seams.proven, |division| division.proven),
             }),
             no_layout: None,
             bounds: self.boards.iter().map(|board| board.bounds).collect(),
