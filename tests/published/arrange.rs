@@ -141,7 +141,7 @@ fn boards_along_the_boat() {
 }
 
 /// Two bays of 22 make a board of 44, so six boards of six sheets have the best seams. Two boards of one bay each come from
-/// the rack's 24s, and the lid from its third: five sheets then do, though there are seven boards.
+/// the rack's 24s: five sheets then do, though there are seven boards. The cleats fit the strips that are ripped off.
 #[test]
 fn seams_and_sheets_together_use_the_rack() {
     let plan = planned("rack-22");
