@@ -5,7 +5,7 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 
 steps=("$@")
-[ ${#steps[@]} -gt 0 ] || steps=(tools format lint rust examples c fuzz python)
+[ ${#steps[@]} -gt 0 ] || steps=(tools format lint rust examples c fuzz python workbook)
 
 say() { printf '\n== %s\n' "$1"; }
 
@@ -63,6 +63,7 @@ step_fuzz() {
     fi
 }
 step_python() { bash tests/python/run.sh; }
+step_workbook() { bash tests/workbook/run.sh; }
 
 for step in "${steps[@]}"; do
     say "$step"

@@ -32,7 +32,7 @@
 //!
 //! # Limits
 //! Figures of strength are for a person to judge: no load rating of a boat is computed and nothing is called safe. Boards lie athwart, in one piece from side to side; members are
-//! straight, square to the boat and level.
+//! level, and straight and square to the boat where they are not read at their ends.
 
 #![forbid(unsafe_code)]
 #![deny(missing_docs)]

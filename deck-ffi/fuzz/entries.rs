@@ -9,6 +9,9 @@ use deck_ffi::*;
 use std::ffi::{c_char, c_void};
 use std::ptr;
 
+/// A folder that is not there.
+const NOWHERE: &str = "/no/such/folder/";
+
 /// A function of the border, called for a case with a plan that is in order. Returns the status.
 pub(crate) type Entry = fn(&Case, *const DeckPlan) -> i32;
 
@@ -44,6 +47,8 @@ pub(crate) const ENTRIES: &[(&str, Entry)] = &[
     ("deck_beam_utf16", |case, _| ask(case, deck_beam_utf16)),
     ("deck_plate", |case, _| ask(case, deck_plate)),
     ("deck_plate_utf16", |case, _| ask(case, deck_plate_utf16)),
+    ("deck_length", |case, _| ask(case, deck_length)),
+    ("deck_length_utf16", |case, _| ask(case, deck_length_utf16)),
     ("deck_job_schema", |case, _| told(write(deck_job_schema, case))),
     ("deck_job_schema_utf16", |case, _| told(write(deck_job_schema_utf16, case))),
     ("deck_last_error", |case, _| write(deck_last_error, case)),
@@ -75,10 +80,10 @@ pub(crate) const ENTRIES: &[(&str, Entry)] = &[
         told(case.read(plan, usize::MAX, |plan, at, len, out| unsafe { deck_plan_count_utf16(plan, at, len, out) }))
     }),
     ("deck_plan_packet", |case, plan| {
-        told(case.nowhere().pass(plan, |plan, path, _| unsafe { deck_plan_packet(plan, path) }))
+        told(case.nowhere::<c_char>().pass(plan, |plan, path, _| unsafe { deck_plan_packet(plan, path) }))
     }),
     ("deck_plan_packet_utf16", |case, plan| {
-        told(case.nowhere().pass(plan, |plan, path, len| unsafe { deck_plan_packet_utf16(plan, path, len) }))
+        told(case.nowhere::<u16>().pass(plan, |plan, path, len| unsafe { deck_plan_packet_utf16(plan, path, len) }))
     }),
     ("deck_plan_free", |_, _| unsafe { deck_plan_free(ptr::null_mut()) }),
     ("deck_last_error_count", |_, _| {
@@ -241,8 +246,9 @@ impl Case {
     }
 
     /// A path in a folder that is not there. It is never cut, so that no file is ever made.
-    fn nowhere(&self) -> Case {
+    fn nowhere<U: Unit>(&self) -> Case {
         let len = if matches!(self.len, Len::Part(_)) { Len::Exact } else { self.len };
-        Case { text: [b"/no/such/folder/".as_slice(), &self.text].concat(), len, ..self.clone() }
+        let folder = if self.raw { U::bytes(NOWHERE) } else { NOWHERE.as_bytes().to_vec() };
+        Case { text: [folder, self.text.clone()].concat(), len, ..self.clone() }
     }
 }

@@ -10,6 +10,8 @@ pub(crate) trait Unit: Copy + PartialEq + Debug {
     const FILL: Self;
     /// Bytes as code units: `raw` bytes are the units' own, else they are a text, as far as they are one.
     fn units(bytes: &[u8], raw: bool) -> Vec<Self>;
+    /// The bytes that are a text's units, so that `units` makes the text of them where they are raw.
+    fn bytes(text: &str) -> Vec<u8>;
 }
 
 impl Unit for c_char {
@@ -20,6 +22,10 @@ impl Unit for c_char {
         let text = if raw { bytes.to_vec() } else { String::from_utf8_lossy(bytes).into_owned().into_bytes() };
         text.into_iter().map(|byte| c_char::from_ne_bytes([byte])).collect()
     }
+
+    fn bytes(text: &str) -> Vec<u8> {
+        text.as_bytes().to_vec()
+    }
 }
 
 impl Unit for u16 {
@@ -29,6 +35,10 @@ impl Unit for u16 {
     fn units(bytes: &[u8], raw: bool) -> Vec<u16> {
         let pairs = || bytes.chunks_exact(2).map(|pair| u16::from_ne_bytes([pair[0], pair[1]])).collect();
         if raw { pairs() } else { String::from_utf8_lossy(bytes).encode_utf16().collect() }
+    }
+
+    fn bytes(text: &str) -> Vec<u8> {
+        text.encode_utf16().flat_map(u16::to_ne_bytes).collect()
     }
 }
 

@@ -545,6 +545,38 @@ int32_t deck_last_error_pointer(int32_t index,
 int32_t deck_last_error_pointer_utf16(int32_t index, uint16_t *buf, size_t cap, size_t *needed);
 
 /**
+ * Reads a length as a job's are read, and writes it as a plan's are: reads a request in JSON, writes the answer in JSON.
+ *
+ * The request is an object of length (a number in the unit, or a text such as 7' 10-1/2" or 2400 mm), fractions (16: the
+ * finest fraction of an inch that is written), feet (whether 12 inches and more are written in feet and inches) and unit
+ * ("in" where it is left out). Only length is required. The answer has length, a number in the unit, and text.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_NOT_TEXT, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC, and those from 101 on:
+ * everything that is wrong with the request is in the last error.
+ */
+int32_t deck_length(const char *json,
+                    int64_t len,
+                    char *buf,
+                    size_t cap,
+                    size_t *needed);
+
+/**
+ * As deck_length, in UTF-16.
+ */
+int32_t deck_length_utf16(const uint16_t *json,
+                          int64_t len,
+                          uint16_t *buf,
+                          size_t cap,
+                          size_t *needed);
+
+/**
  * Lays parts out on sheets: reads a request in JSON, writes the answer in JSON.
  *
  * The request is an object of parts, stock, kerf, trim, stages, first, keep, effort ("quick", "standard", "thorough", or

@@ -314,6 +314,9 @@ inline std::string beam(std::string_view request) { return detail::ask(deck_beam
 /** Deflections, moments and reactions of an orthotropic plate. */
 inline std::string plate(std::string_view request) { return detail::ask(deck_plate, request); }
 
+/** Reads a length as a job's are read, and writes it as a plan's are. */
+inline std::string length(std::string_view request) { return detail::ask(deck_length, request); }
+
 /** The JSON Schema (draft 2020-12) of a job. */
 inline std::string job_schema() {
     return detail::text(0, [](char *buf, std::size_t cap, std::size_t *needed) {

@@ -12,6 +12,15 @@ use serde_json::Value;
 ///
 /// Places are distances from the left tip. Downward loads, sagging moments and downward deflections are positive. Two beams
 /// are equal when their JSON is.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> beam = deck_py.beam([16, 16], [{"kind": "uniform", "value": 2}], stiffness=115_000)
+/// >>> [round(reaction, 6) for reaction in beam.reactions], round(beam.supports[1].moment, 6)
+/// ([12.0, 40.0, 12.0], -64.0)
+/// >>> beam.moment_at(40) is None
+/// True
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Beam {

@@ -11,14 +11,20 @@ use serde_json::Value;
 enum Cell {
     /// In the item, at a JSON pointer.
     Own(&'static str),
+    /// The same, a number that is a float in every row and in every plan: a column is of one type.
+    Real(&'static str),
     /// In the item of the list inside it, at a JSON pointer.
     Inner(&'static str),
+    /// The same, always a float.
+    InnerReal(&'static str),
+    /// What a list of the item's has at the inner item's place, or without such a list the item itself; always a float.
+    BesideReal(&'static str, &'static str),
     /// The item's place in its list, from 1.
     Place,
     /// How many items a list of the item's has.
     Count(&'static str),
 }
-use Cell::{Count, Inner, Own, Place};
+use Cell::{BesideReal, Count, Inner, InnerReal, Own, Place, Real};
 
 /// A list of the plan's JSON, and what of it stands in columns.
 struct Table {
@@ -29,7 +35,7 @@ struct Table {
     columns: &'static [(&'static str, Cell)],
 }
 
-const TABLES: [Table; 8] = [
+const TABLES: [Table; 9] = [
     Table {
         name: "panels",
         list: "/panels",
@@ -37,16 +43,16 @@ const TABLES: [Table; 8] = [
         columns: &[
             ("label", Own("/label")),
             ("board", Own("/board")),
-            ("length", Own("/length")),
-            ("width", Own("/width")),
-            ("diagonal", Own("/diagonal")),
-            ("area", Own("/area")),
-            ("weight_lb", Own("/weight_lb")),
+            ("length", Real("/length")),
+            ("width", Real("/width")),
+            ("diagonal", Real("/diagonal")),
+            ("area", Real("/area")),
+            ("weight_lb", Real("/weight_lb")),
             ("strength_axis", Own("/strength_axis")),
-            ("fore", Own("/bounds/fore")),
-            ("aft", Own("/bounds/aft")),
-            ("port", Own("/bounds/port")),
-            ("starboard", Own("/bounds/starboard")),
+            ("fore", Real("/bounds/fore")),
+            ("aft", Real("/bounds/aft")),
+            ("port", Real("/bounds/port")),
+            ("starboard", Real("/bounds/starboard")),
             ("openings", Count("/openings")),
         ],
     },
@@ -57,13 +63,13 @@ const TABLES: [Table; 8] = [
         columns: &[
             ("number", Own("/number")),
             ("member", Own("/member")),
-            ("fore", Own("/fore")),
-            ("aft", Own("/aft")),
-            ("bearing_fore", Own("/bearing_fore")),
-            ("bearing_aft", Own("/bearing_aft")),
-            ("shift", Own("/shift")),
-            ("short_by", Own("/short_by")),
-            ("length", Own("/length")),
+            ("fore", Real("/fore")),
+            ("aft", Real("/aft")),
+            ("bearing_fore", Real("/bearing_fore")),
+            ("bearing_aft", Real("/bearing_aft")),
+            ("shift", Real("/shift")),
+            ("short_by", Real("/short_by")),
+            ("length", Real("/length")),
         ],
     },
     Table {
@@ -75,8 +81,8 @@ const TABLES: [Table; 8] = [
             ("member", Own("/member")),
             ("kind", Own("/kind")),
             ("seam", Own("/seam")),
-            ("x", Own("/station")),
-            ("y", Inner("")),
+            ("x", BesideReal("/stations", "/station")),
+            ("y", InnerReal("")),
         ],
     },
     Table {
@@ -87,10 +93,10 @@ const TABLES: [Table; 8] = [
             ("sheet", Place),
             ("stock", Own("/stock")),
             ("part", Inner("/part")),
-            ("x", Inner("/x")),
-            ("y", Inner("/y")),
-            ("length", Inner("/length")),
-            ("width", Inner("/width")),
+            ("x", InnerReal("/x")),
+            ("y", InnerReal("/y")),
+            ("length", InnerReal("/length")),
+            ("width", InnerReal("/width")),
             ("turned", Inner("/turned")),
         ],
     },
@@ -102,12 +108,12 @@ const TABLES: [Table; 8] = [
             ("item", Own("/item")),
             ("description", Own("/description")),
             ("measure", Own("/needed/measure")),
-            ("needed", Own("/needed/amount")),
-            ("spare", Own("/spare/amount")),
+            ("needed", Real("/needed/amount")),
+            ("spare", Real("/spare/amount")),
             ("buy", Own("/buy")),
             ("unit", Own("/unit")),
-            ("price", Own("/price")),
-            ("cost", Own("/cost")),
+            ("price", Real("/price")),
+            ("cost", Real("/cost")),
         ],
     },
     Table {
@@ -119,11 +125,28 @@ const TABLES: [Table; 8] = [
             ("axis", Own("/axis")),
             ("bays", Count("/bays")),
             ("table_governing", Own("/table/governing")),
-            ("table_allowable_psf", Own("/table/allowable_psf")),
-            ("table_utilisation", Own("/table/utilisation")),
+            ("table_allowable_psf", Real("/table/allowable_psf")),
+            ("table_utilisation", Real("/table/utilisation")),
             ("beam_governing", Own("/beam/governing")),
-            ("beam_allowable_psf", Own("/beam/allowable_psf")),
-            ("beam_utilisation", Own("/beam/utilisation")),
+            ("beam_allowable_psf", Real("/beam/allowable_psf")),
+            ("beam_utilisation", Real("/beam/utilisation")),
+        ],
+    },
+    Table {
+        name: "tolerance",
+        list: "/tolerance/seams",
+        inside: None,
+        columns: &[
+            ("seam", Own("/seam")),
+            ("member", Own("/member")),
+            ("fore_planned", Real("/fore/planned")),
+            ("fore_worst", Real("/fore/worst")),
+            ("fore_root_sum_square", Real("/fore/root_sum_square")),
+            ("fore_chance_short", Real("/fore/chance_short")),
+            ("aft_planned", Real("/aft/planned")),
+            ("aft_worst", Real("/aft/worst")),
+            ("aft_root_sum_square", Real("/aft/root_sum_square")),
+            ("aft_chance_short", Real("/aft/chance_short")),
         ],
     },
     Table {
@@ -134,15 +157,15 @@ const TABLES: [Table; 8] = [
             ("rank", Own("/rank")),
             ("kind", Own("/kind")),
             ("built", Own("/built")),
-            ("cost", Own("/figures/cost")),
-            ("sheet_area", Own("/figures/sheet_area")),
+            ("cost", Real("/figures/cost")),
+            ("sheet_area", Real("/figures/sheet_area")),
             ("sheets", Own("/figures/sheets")),
             ("boards", Own("/figures/boards")),
-            ("seam_length", Own("/figures/seam_length")),
-            ("joint_length", Own("/figures/joint_length")),
+            ("seam_length", Real("/figures/seam_length")),
+            ("joint_length", Real("/figures/joint_length")),
             ("blocks", Own("/figures/blocks")),
-            ("blocking_length", Own("/figures/blocking_length")),
-            ("utilisation", Own("/figures/utilisation")),
+            ("blocking_length", Real("/figures/blocking_length")),
+            ("utilisation", Real("/figures/utilisation")),
             ("no_layout", Own("/no_layout/reason")),
         ],
     },
@@ -153,12 +176,12 @@ const TABLES: [Table; 8] = [
         columns: &[
             ("label", Own("/label")),
             ("joint", Own("/joint")),
-            ("fore", Own("/fore")),
-            ("aft", Own("/aft")),
-            ("port", Own("/port")),
-            ("starboard", Own("/starboard")),
-            ("length", Own("/length")),
-            ("width", Own("/width")),
+            ("fore", Real("/fore")),
+            ("aft", Real("/aft")),
+            ("port", Real("/port")),
+            ("starboard", Real("/starboard")),
+            ("length", Real("/length")),
+            ("width", Real("/width")),
         ],
     },
 ];
@@ -188,6 +211,8 @@ pub(crate) fn unknown(name: &str) -> Error {
 
 struct Row<'a> {
     place: usize,
+    /// The inner item's place in its list, from 0.
+    inside: usize,
     item: &'a Value,
     inner: &'a Value,
 }
@@ -196,11 +221,21 @@ impl Row<'_> {
     fn value(&self, cell: Cell) -> Value {
         match cell {
             Own(pointer) => self.item.pointer(pointer).cloned().unwrap_or_default(),
+            Real(pointer) => real(self.item.pointer(pointer)),
             Inner(pointer) => self.inner.pointer(pointer).cloned().unwrap_or_default(),
+            InnerReal(pointer) => real(self.inner.pointer(pointer)),
+            BesideReal(list, own) => {
+                let beside = self.item.pointer(list).and_then(|list| list.get(self.inside));
+                real(beside.or_else(|| self.item.pointer(own)))
+            }
             Place => self.place.into(),
             Count(pointer) => self.item.pointer(pointer).and_then(Value::as_array).map_or(0, Vec::len).into(),
         }
     }
+}
+
+fn real(value: Option<&Value>) -> Value {
+    value.and_then(Value::as_f64).into()
 }
 
 fn rows<'a>(plan: &'a Value, table: &Table) -> Vec<Row<'a>> {
@@ -209,9 +244,10 @@ fn rows<'a>(plan: &'a Value, table: &Table) -> Vec<Row<'a>> {
     for (index, item) in list(plan, table.list).into_iter().flatten().enumerate() {
         let place = index + 1;
         match table.inside {
-            None => rows.push(Row { place, item, inner: &Value::Null }),
-            Some(inside) => {
-                rows.extend(list(item, inside).into_iter().flatten().map(|inner| Row { place, item, inner }));
+            None => rows.push(Row { place, inside: 0, item, inner: &Value::Null }),
+            Some(name) => {
+                let inner = list(item, name).into_iter().flatten().enumerate();
+                rows.extend(inner.map(|(inside, inner)| Row { place, inside, item, inner }));
             }
         }
     }

@@ -6,6 +6,15 @@ use deck_core::Error;
 use pyo3::prelude::*;
 
 /// Every row of fasteners, and the count of all.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> panels = deck_py.panels({"length": 48, "beam": 96}, [])
+/// >>> frame = {"measured_to": "centre", "flange": 2, "members": [{"station": x} for x in (1, 24, 47)]}
+/// >>> fastening = deck_py.fasteners(panels, frame, fastening={"edge_spacing": 8, "field_spacing": 16, "end_distance": 1})
+/// >>> fastening.count, fastening.edge_count, fastening.rows[1].kind
+/// (33, 26, 'field')
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Fastening {

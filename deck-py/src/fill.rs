@@ -6,6 +6,14 @@ use deck_core::Error;
 use pyo3::prelude::*;
 
 /// The most valuable set of parts that was found for one sheet, and how to saw it.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> lid = {"label": "lid", "length": 24, "width": 20, "count": None, "value": 5}
+/// >>> fill = deck_py.fill({"label": "rest", "length": 96, "width": 22}, [lid])
+/// >>> fill.value, fill.bound, len(fill.placements), fill.cuts.cut
+/// (20, 20, 4, 'length')
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Fill {

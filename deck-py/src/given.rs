@@ -1,7 +1,9 @@
 //! From what Python hands in to a JSON value.
 //!
-//! Results that go into the next call are taken as they were written, in the call's unit. Exact numbers stay exact: a `Fraction` or a `Decimal` becomes text, never a float. What JSON cannot hold, NaN and the
-//! infinities, becomes text too and is reported at its place together with everything else that is wrong.
+//! Results that go into the next call are taken as they were written, in the call's unit. Exact numbers stay exact: a
+//! `Fraction` or a `Decimal` becomes text, which lengths and money are read from. A field that is a float by nature, such as
+//! a stiffness, refuses text, and gets the nearest float. What JSON cannot hold, NaN and the infinities, becomes text too
+//! and is reported at its place together with everything else that is wrong.
 
 use crate::failure::Failure;
 use crate::layout::SeamLayout;
@@ -13,6 +15,7 @@ use pyo3::exceptions::{PyOverflowError, PyTypeError};
 use pyo3::prelude::*;
 use pyo3::types::{PyBool, PyFloat, PyInt, PyList, PyMapping, PyString, PyTuple};
 use serde_json::{Map, Number, Value};
+use std::borrow::Cow;
 
 /// Nested deeper than this no job is; a list that holds itself would have no end.
 const MOST_LEVELS: usize = 64;
@@ -20,11 +23,17 @@ const MOST_LEVELS: usize = 64;
 /// A `Decimal` beyond ten to this power is no tape reading, and written out it could fill the memory.
 const MOST_POWERS: i64 = 30;
 
-/// A JSON value, and the places where there was a number that JSON cannot hold.
+/// An exact decimal is written with no more places; lengths and money have fewer.
+const MOST_PLACES: u32 = 18;
+
+/// A JSON value, and the places where there was a number that it holds as text.
 #[derive(Debug)]
 pub(crate) struct Given {
     value: Value,
+    /// Numbers that JSON cannot hold.
     not_finite: Vec<(String, f64)>,
+    /// The floats nearest to exact numbers.
+    exact: Vec<(String, f64)>,
 }
 
 impl Given {
@@ -32,9 +41,10 @@ impl Given {
     ///
     /// `document` says what it describes, for messages.
     pub(crate) fn new(object: &Bound<'_, PyAny>, document: &'static str) -> Result<Given, Failure> {
-        let mut reader = Reader { document, unit: unit(object), pointer: Vec::new(), not_finite: Vec::new() };
+        let mut reader =
+            Reader { document, unit: unit(object), pointer: Vec::new(), not_finite: Vec::new(), exact: Vec::new() };
         let value = reader.value(object)?;
-        Ok(Given { value, not_finite: reader.not_finite })
+        Ok(Given { value, not_finite: reader.not_finite, exact: reader.exact })
     }
 
     /// The JSON value.
@@ -44,7 +54,34 @@ impl Given {
 
     /// What it describes, by one of the core's readers.
     pub(crate) fn read<T>(&self, read: impl Fn(&Value) -> Result<T, Error>) -> Result<T, Error> {
+        self.taken(read).map(|(_, made)| made)
+    }
+
+    /// What it describes, and the value that it was read from.
+    pub(crate) fn taken<T>(&self, read: impl Fn(&Value) -> Result<T, Error>) -> Result<(Cow<'_, Value>, T), Error> {
         let made = read(&self.value);
+        let Some(value) = made.as_ref().err().and_then(|error| self.with_floats(error)) else {
+            return self.finite(made, || read(&self.value)).map(|made| (Cow::Borrowed(&self.value), made));
+        };
+        self.finite(read(&value), || read(&value)).map(|made| (Cow::Owned(value), made))
+    }
+
+    /// The value with floats where a text for an exact number was refused; none where none was.
+    fn with_floats(&self, error: &Error) -> Option<Value> {
+        let refused =
+            |pointer: &String| error.faults().any(|fault| fault.kind == Kind::WrongType && fault.pointer == *pointer);
+        let mut value = None;
+        for (pointer, number) in self.exact.iter().filter(|(pointer, _)| refused(pointer)) {
+            let whole = value.get_or_insert_with(|| self.value.clone());
+            if let (Some(place), Some(number)) = (whole.pointer_mut(pointer), Number::from_f64(*number)) {
+                *place = Value::Number(number);
+            }
+        }
+        value
+    }
+
+    /// With the numbers that are not finite told beside everything else that is wrong.
+    fn finite<T>(&self, made: Result<T, Error>, again: impl FnOnce() -> Result<T, Error>) -> Result<T, Error> {
         let mut faults = Faults::new();
         for (pointer, number) in &self.not_finite {
             let told = made.as_ref().is_err_and(|error| error.faults().any(|fault| fault.pointer == *pointer));
@@ -56,7 +93,7 @@ impl Given {
             Ok(made) => faults.finish().map(|()| made),
             Err(error) => {
                 faults.absorb(error);
-                faults.finish().and_then(|()| read(&self.value))
+                faults.finish().and_then(|()| again())
             }
         }
     }
@@ -69,6 +106,7 @@ struct Reader {
     unit: Unit,
     pointer: Vec<String>,
     not_finite: Vec<(String, f64)>,
+    exact: Vec<(String, f64)>,
 }
 
 impl Reader {
@@ -200,7 +238,23 @@ impl Reader {
 
     fn fraction(&mut self, number: &Bound<'_, PyAny>) -> Result<Value, Failure> {
         let (above, below) = (number.getattr("numerator")?, number.getattr("denominator")?);
-        if below.eq(1)? { self.integer(&above) } else { Ok(format!("{}/{}", above.str()?, below.str()?).into()) }
+        if below.eq(1)? {
+            return self.integer(&above);
+        }
+        self.is_exact(number)?;
+        let decimal = above.extract().ok().zip(below.extract().ok()).and_then(|(above, below)| decimal(above, below));
+        Ok(decimal.map_or_else(|| format!("{above}/{below}"), |decimal| decimal).into())
+    }
+
+    /// Keeps the nearest float as well.
+    fn is_exact(&mut self, number: &Bound<'_, PyAny>) -> Result<(), Failure> {
+        match number.extract() {
+            Ok(float) => self.exact.push((self.place(), float)),
+            // Beyond the greatest float: no field takes it.
+            Err(error) if error.is_instance_of::<PyOverflowError>(number.py()) => {}
+            Err(error) => return Err(error.into()),
+        }
+        Ok(())
     }
 
     fn decimal(&mut self, number: &Bound<'_, PyAny>) -> Result<Value, Failure> {
@@ -213,9 +267,20 @@ impl Reader {
         if whole.eq(number)? {
             return self.integer(&number.py().get_type::<PyInt>().call1((whole,))?);
         }
+        self.is_exact(number)?;
         let text: String = number.call_method1("__format__", ("f",))?.extract()?;
         Ok(text.into())
     }
+}
+
+/// A fraction as a decimal, where it is one: money is read from no other text.
+fn decimal(above: i64, below: i64) -> Option<String> {
+    let places = (1..=MOST_PLACES).find(|places| 10_i128.pow(*places) % i128::from(below) == 0)?;
+    let whole = i128::from(above).checked_mul(10_i128.pow(places) / i128::from(below))?;
+    let one = 10_u128.pow(places);
+    let (sign, size) = (if whole < 0 { "-" } else { "" }, whole.unsigned_abs());
+    let width = usize::try_from(places).ok()?;
+    Some(format!("{sign}{}.{:0width$}", size / one, size % one))
 }
 
 /// The unit that a job or a call names; inches where it names none.

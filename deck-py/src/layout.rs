@@ -6,6 +6,14 @@ use deck_core::Error;
 use pyo3::prelude::*;
 
 /// One way to split a deck into boards: where the seams lie, and on which cross members.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> frame = {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 96, "spacing": 24}}
+/// >>> layout = deck_py.seams(frame, 96, {"label": "4 x 8", "length": 96, "width": 48})[0]
+/// >>> layout, layout.boards[0].width, layout.seams[0].member
+/// (SeamLayout(2 boards, seams at 48 in), 48, 3)
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct SeamLayout {

@@ -6,6 +6,16 @@ use deck_core::Error;
 use pyo3::prelude::*;
 
 /// Parts on sheets, and how to saw them.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> lids = [{"label": "lid", "length": 40, "width": 20, "count": 4}]
+/// >>> nest = deck_py.nest(lids, [{"label": "4 x 8", "length": 96, "width": 48, "price": 62.5}])
+/// >>> nest.sheet_count, nest.cost, nest.bound, nest.proven
+/// (1, 62.5, 62.5, True)
+/// >>> nest.sheets[0].placements[0]
+/// Placement(part='lid', x=0, y=0, length=20, width=40, turned=True)
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Nest {

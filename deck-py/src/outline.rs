@@ -8,6 +8,18 @@ use pyo3::prelude::*;
 use pyo3::types::PyDict;
 
 /// The deck's outline, in deck coordinates: x aft of the bow edge, y to starboard of the port edge.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> outline = deck_py.plan({
+/// ...     "schema": 1, "name": "Sandpiper", "unit": "in",
+/// ...     "deck": {"length": "20 ft", "beam": 96},
+/// ...     "frame": {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}},
+/// ...     "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": "3/4"}],
+/// ... }).outline
+/// >>> outline, outline.area, outline.checks.square.diagonal_text
+/// (Outline(240 x 96 in), 23040, '≈258-1/2" (258.488)')
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Outline {

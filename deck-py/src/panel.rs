@@ -8,6 +8,15 @@ use pyo3::prelude::*;
 use pyo3::types::PyDict;
 
 /// A board in its true shape, in deck coordinates: x aft of the bow edge, y to starboard of the port edge.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> panel = deck_py.panels({"length": 48, "beam": 96}, [], thickness="3/4")[0]
+/// >>> panel, panel.weight_lb, panel.bounds.aft
+/// (Panel("1": 96 x 48 in), 73.6, 48)
+/// >>> panel.__geo_interface__["coordinates"][0][0]
+/// (0.0, 0.0)
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Panel {
@@ -51,6 +60,12 @@ impl Panel {
     #[getter]
     fn width<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         self.document.get(py, "width")
+    }
+
+    /// Where its edges at seams follow members out of square: how they run on that rectangle; None where they are square.
+    #[getter]
+    fn taper<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "taper", "Taper")
     }
 
     /// Both diagonals of that rectangle.

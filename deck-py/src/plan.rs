@@ -72,6 +72,26 @@ pub(crate) fn plan(py: Python<'_>, job: &Bound<'_, PyAny>) -> Result<Plan, Failu
 /// Everything that follows from a job: seams, panels, fasteners, sheets, and what to buy.
 ///
 /// Lengths are numbers in `unit`. Two plans are equal when their JSON is.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> job = {
+/// ...     "schema": 1, "name": "Sandpiper", "unit": "in",
+/// ...     "deck": {"length": "20 ft", "beam": 96},
+/// ...     "frame": {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}},
+/// ...     "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": "3/4", "price": 62.5}],
+/// ...     "gap": 0,
+/// ... }
+/// >>> plan = deck_py.plan(job)
+/// >>> plan.takeoff.lines[0]
+/// TakeoffLine(buy=5, unit='sheet', description='3/4 ply', cost=312.5)
+/// >>> plan.frame("seams")["fore"]
+/// [48.0, 96.0, 144.0, 192.0]
+/// >>> plan.views[:2], plan.svg("plan")[:4]
+/// (['cover', 'cover-2'], '<svg')
+/// >>> deck_py.Plan.from_json(plan.to_json()) == plan == deck_py.plan(plan.job)
+/// True
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Plan {
@@ -260,6 +280,18 @@ impl Plan {
         self.document.record(py, "span", "Span")
     }
 
+    /// What errors of measuring, sawing and setting leave of each seam's bearing; None where the job reckons with none.
+    #[getter]
+    fn tolerance<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "tolerance", "Tolerance")
+    }
+
+    /// What mends flanges too narrow for two rows of fasteners; None where the job does not ask.
+    #[getter]
+    fn narrow_flange<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "narrow_flange", "NarrowFlanges")
+    }
+
     /// What to know before acting on the plan; what this job triggered comes first.
     #[getter]
     fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
@@ -276,18 +308,31 @@ impl Plan {
     /// A list of the plan in columns, of which pandas and polars make a data frame.
     ///
     /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
-    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, or for each
-    /// panel whose strength is known. Without such the columns are there, and empty. Lengths are numbers in `unit`.
+    /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, for each
+    /// panel whose strength is known, or for each seam whose errors are reckoned with. Without such the columns are there,
+    /// and empty. Lengths are floats in `unit`: a column is of one type in every plan.
     ///
     /// Parameters
     /// ----------
     /// name : str
-    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span`, `arrangements` or `blocks`.
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span`, `tolerance`, `arrangements` or `blocks`.
     ///
     /// Raises
     /// ------
     /// DeckError
     ///     There is no such list.
+    ///
+    /// Examples
+    /// --------
+    /// >>> import deck_py
+    /// >>> plan = deck_py.plan({
+    /// ...     "schema": 1, "name": "Sandpiper", "unit": "in",
+    /// ...     "deck": {"length": "20 ft", "beam": 96},
+    /// ...     "frame": {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 240, "spacing": 24}},
+    /// ...     "stock": [{"label": "3/4 ply", "length": 96, "width": 48, "thickness": "3/4"}],
+    /// ... })
+    /// >>> plan.frame("panels")["label"]
+    /// ['1', '2', '3', '4', '5']
     fn frame<'py>(&self, py: Python<'py>, name: &str) -> Result<Bound<'py, PyDict>, Failure> {
         Ok(columns::columns(py, &self.document.value, name)?.ok_or_else(|| columns::unknown(name))?)
     }

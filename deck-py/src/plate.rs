@@ -12,6 +12,17 @@ use serde_json::Value;
 ///
 /// Places are distances from a corner, along the length and along the width. Downward loads, sagging moments and downward
 /// deflections are positive. Two plates are equal when their JSON is.
+///
+/// Examples
+/// --------
+/// >>> import deck_py
+/// >>> edges = [{"kind": "along", "y": 0}, {"kind": "along", "y": 24}]
+/// >>> load = [{"kind": "uniform", "value": 0.5}]
+/// >>> plate = deck_py.plate(96, 24, dx=9583, dy=29583, torsion=8000, supports=edges, loads=load)
+/// >>> round(sum(plate.reactions), 6), round(plate.deflection.most.value, 3)
+/// (1152.0, 0.073)
+/// >>> plate.at(200, 0) is None
+/// True
 #[pyclass(frozen, module = "deck_py")]
 #[derive(Debug)]
 pub(crate) struct Plate {

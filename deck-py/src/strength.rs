@@ -24,13 +24,19 @@ pub(crate) fn span_limits<'py>(py: Python<'py>, request: &Bound<'py, PyAny>) -> 
 /// `deck_py.beam`, its arguments as one dict.
 #[pyfunction(name = "_beam")]
 pub(crate) fn beam(py: Python<'_>, request: &Bound<'_, PyAny>) -> Result<Beam, Failure> {
-    work(py, request, |given| Beam::asked(given.value(), &given.read(BeamCall::from_value)?))
+    work(py, request, |given| {
+        let (value, call) = given.taken(BeamCall::from_value)?;
+        Beam::asked(value.into_owned(), &call)
+    })
 }
 
 /// `deck_py.plate`, its arguments as one dict.
 #[pyfunction(name = "_plate")]
 pub(crate) fn plate(py: Python<'_>, request: &Bound<'_, PyAny>) -> Result<Plate, Failure> {
-    work(py, request, |given| Plate::asked(given.value(), &given.read(PlateCall::from_value)?))
+    work(py, request, |given| {
+        let (value, call) = given.taken(PlateCall::from_value)?;
+        Plate::asked(value.into_owned(), &call)
+    })
 }
 
 /// Reads a request and answers it, while the interpreter is free for others.

@@ -77,6 +77,8 @@ Public Declare PtrSafe Function deck_span_limits_utf16 Lib "deck_ffi.dll" ( _
     ByVal json As LongPtr, ByVal units As LongLong, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
 Public Declare PtrSafe Function deck_beam_utf16 Lib "deck_ffi.dll" ( _
     ByVal json As LongPtr, ByVal units As LongLong, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
+Public Declare PtrSafe Function deck_length_utf16 Lib "deck_ffi.dll" ( _
+    ByVal json As LongPtr, ByVal units As LongLong, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
 Public Declare PtrSafe Function deck_plate_utf16 Lib "deck_ffi.dll" ( _
     ByVal json As LongPtr, ByVal units As LongLong, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
 

@@ -8,7 +8,8 @@ use crate::entries::ENTRIES;
 use crate::rubbish::{Chance, spoiled};
 use deck_core::Kind;
 use deck_ffi::{DECK_NO_SUCH_STATUS, DECK_OK, DECK_PANIC};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::ffi::OsString;
 use std::io::Write;
 use std::time::Instant;
 
@@ -80,9 +81,15 @@ fn is_known(status: i32) -> bool {
         && ((DECK_OK..=DECK_NO_SUCH_STATUS).contains(&status) || Kind::ALL.iter().any(|kind| kind.code == status))
 }
 
+/// What lies in the folder that relative paths start from.
+fn files_here() -> BTreeSet<OsString> {
+    std::fs::read_dir(".").unwrap().map(|file| file.unwrap().file_name()).collect()
+}
+
 #[test]
 fn a_hundred_thousand_malformed_calls_give_nothing_but_statuses() {
     let (requests, plan, begun) = (requests(), Planned::new(JOB).unwrap(), Instant::now());
+    let before = files_here();
     let mut chance = Chance::new(SEED);
     let mut counts: BTreeMap<i32, u32> = BTreeMap::new();
     let mut refused = 0;
@@ -106,6 +113,7 @@ fn a_hundred_thousand_malformed_calls_give_nothing_but_statuses() {
     // Past the capture of the test harness: the counts are for whoever reads the log.
     writeln!(std::io::stderr(), "{refused} refused calls, {rate:.0} a second; by status: {}", list.join(", ")).unwrap();
     assert!(counts.len() > 30, "only {} statuses came up", counts.len());
+    assert_eq!(files_here(), before, "a path of rubbish became a file");
 }
 
 /// No function is left out.

@@ -4,8 +4,9 @@ use crate::calls::{JOB, Planned, Text8, last_error};
 use deck_core::Kind;
 use deck_ffi::{
     DECK_BAD_SIZE, DECK_NOT_TEXT, DECK_OK, DECK_PANIC, DECK_SHORT_BUFFER, deck_beam, deck_fasteners, deck_fill,
-    deck_last_error_at, deck_last_error_count, deck_last_error_pointer, deck_nest, deck_panels, deck_plan_count,
-    deck_plan_new, deck_plan_new_utf16, deck_plan_number, deck_plan_text, deck_plate, deck_seams, deck_span_limits,
+    deck_last_error_at, deck_last_error_count, deck_last_error_pointer, deck_length, deck_nest, deck_panels,
+    deck_plan_count, deck_plan_new, deck_plan_new_utf16, deck_plan_number, deck_plan_text, deck_plate, deck_seams,
+    deck_span_limits,
 };
 use proptest::prelude::*;
 use std::ffi::c_char;
@@ -13,6 +14,8 @@ use std::ptr;
 
 /// Planning takes some milliseconds; most of these jobs fail before that.
 const CASES: u32 = 4000;
+
+const LENGTH_REQUEST: &str = r#"{"length": "7' 10-1/2\"", "unit": "mm", "fractions": 32, "feet": true}"#;
 
 /// The golden requests of the steps.
 const SEAMS: &str = include_str!("../golden/calls/seams.json");
@@ -153,6 +156,12 @@ proptest! {
         call_bytes(deck_span_limits, &limits);
         call_bytes(deck_beam, &beam);
         call_bytes(deck_plate, &plate);
+    }
+
+    #[test]
+    fn spoiled_and_short_requests_of_a_length(length in spoiled(LENGTH_REQUEST), end in 0..LENGTH_REQUEST.len()) {
+        call_bytes(deck_length, &length);
+        prop_assert_eq!(call_bytes(deck_length, &LENGTH_REQUEST.as_bytes()[..end]), Kind::NotJson.code());
     }
 
     #[test]

@@ -30,7 +30,8 @@ fn same(job: &Value, names: &[&str]) -> Map<String, Value> {
 }
 
 fn seams(job: &Value) -> Value {
-    let names = ["unit", "frame", "gap", "end_tolerance", "keep_clear", "openings", "fastening", "saw", "shop"];
+    let names =
+        ["unit", "frame", "gap", "end_tolerance", "keep_clear", "openings", "fastening", "saw", "shop", "tolerance"];
     let mut call = same(job, &names);
     // Left out, the call's gap is none, and the job's is the default.
     call.entry("gap").or_insert(Value::Null);

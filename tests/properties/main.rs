@@ -12,6 +12,8 @@ mod nest_exhaustive;
 mod plans;
 mod saw_replay;
 mod seams;
+mod skew;
 mod span_beam;
 mod span_plate;
+mod tolerance;
 mod waste;

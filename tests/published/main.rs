@@ -10,6 +10,7 @@ mod decks;
 mod fill;
 mod form_plywood;
 mod load_spans;
+mod narrow_flange;
 mod nest;
 mod panel_agencies;
 mod plate_cases;

@@ -1,10 +1,14 @@
 """Lists of a plan in columns, against the same lists row by row."""
 
+import json
 from pathlib import Path
 from typing import Any
 
 import numpy
+import pandas
+import polars
 import pytest
+from conftest import ROOT
 
 import deck_py
 
@@ -15,7 +19,7 @@ def rows(columns: dict[str, list[Any]]) -> list[dict[str, Any]]:
 
 def test_columns_are_the_plans_lists(demo: Path) -> None:
     plan = deck_py.plan(demo)
-    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span", "arrangements", "blocks"]
+    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span", "tolerance", "arrangements", "blocks"]
     frames = {name: rows(plan.frame(name)) for name in plan.frames}
     assert [row["label"] for row in frames["panels"]] == [panel.label for panel in plan.panels]
     for row, panel in zip(frames["panels"], plan.panels, strict=True):
@@ -64,5 +68,53 @@ def test_strength_stands_in_columns(small: dict[str, Any]) -> None:
 
 
 def test_an_unknown_list_is_refused(small: dict[str, Any]) -> None:
-    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span."):
+    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span, tolerance."):
         deck_py.plan(small).frame("panel")
+
+
+TEXTS = {"label", "strength_axis", "panel", "kind", "stock", "part", "item", "description", "measure", "unit", "axis"}
+TEXTS |= {"table_governing", "beam_governing"}
+COUNTS = {"board", "openings", "number", "member", "seam", "sheet", "buy", "bays"}
+
+
+def dtypes(name: str) -> tuple[str, polars.DataType | type[polars.DataType]]:
+    """What a column is in pandas and in polars."""
+    if name in TEXTS:
+        return "str", polars.String
+    if name in COUNTS:
+        return "int64", polars.Int64
+    return ("bool", polars.Boolean) if name == "turned" else ("float64", polars.Float64)
+
+
+@pytest.mark.parametrize("name", ["panels", "seams", "fasteners", "sheets", "takeoff", "span"])
+def test_frames_are_made_of_columns_of_one_type(demo: Path, name: str) -> None:
+    columns = deck_py.plan(demo).frame(name)
+    ours, theirs = pandas.DataFrame(columns), polars.DataFrame(columns)
+    assert list(ours.columns) == theirs.columns == list(columns)
+    assert len(ours) == theirs.height == len(next(iter(columns.values())))
+    for column, values in columns.items():
+        there = [value for value in values if value is not None]
+        assert theirs[column].to_list() == values
+        assert ours[column].dropna().tolist() == there
+        if len(there) == len(values) and values:
+            assert (str(ours[column].dtype), theirs[column].dtype) == dtypes(column), column
+        elif there:
+            # Where some rows have none, pandas has no whole numbers.
+            assert str(ours[column].dtype) in (dtypes(column)[0], "float64") and theirs[column].dtype == dtypes(column)[1]
+
+
+def test_a_studys_columns_are_of_one_type() -> None:
+    base = json.loads((ROOT / "examples" / "jobs" / "uneven-22.json").read_text(encoding="utf-8"))
+    base.pop("span")
+    study = deck_py.study(deck_py.variants(base, {"/gap": [0, 0.125], "/stock/0/width": [48, 20]}))
+    columns = study.columns()
+    ours, theirs = pandas.DataFrame(columns), polars.DataFrame(columns)
+    assert columns["no_layout"][:1] == [None] and columns["no_layout"][1] is not None
+    kinds = {"/gap": polars.Float64, "/stock/0/width": polars.Int64, "job": polars.Int64, "name": polars.String}
+    kinds |= dict.fromkeys(("boards", "panels", "fasteners", "sheets", "cautions"), polars.Int64)
+    kinds |= dict.fromkeys(("seam_length", "unevenness", "cost", "weight_lb"), polars.Float64)
+    kinds |= {"proven": polars.Boolean, "no_layout": polars.String}
+    for name, kind in kinds.items():
+        assert theirs[name].dtype == kind and theirs[name].to_list() == columns[name], name
+    assert [str(ours[name].dtype) for name in ("/gap", "seam_length", "/stock/0/width")] == ["float64", "float64", "int64"]
+    assert theirs.filter(polars.col("no_layout").is_null()).height == 2

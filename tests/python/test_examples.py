@@ -1,9 +1,12 @@
 """The examples and the docs' examples run, and print what they say."""
 
 import doctest
+import inspect
+import operator
 import runpy
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 from conftest import ROOT
@@ -29,12 +32,29 @@ def test_the_steps_print_what_they_found(capsys: pytest.CaptureFixture[str]) -> 
     assert any(line.endswith("1 openings") for line in printed)
 
 
-def test_the_docs_examples_run() -> None:
-    finder = doctest.DocTestFinder()
-    found = [test for name in deck_py.__all__ for test in finder.find(getattr(deck_py, name), name, False) if test.examples]
-    assert len(found) >= 3
+PUBLIC = sorted(set(deck_py.__all__) - {"__version__"})
+# What says nothing about itself cannot be looked up: what goes in, what comes out, what goes wrong.
+SECTIONS = ["Parameters", "Returns", "Raises", "Examples"]
+
+
+def examples(thing: Any, name: str) -> list[doctest.DocTest]:
+    return [test for test in doctest.DocTestFinder().find(thing, name, False) if test.examples]
+
+
+@pytest.mark.parametrize("name", [*PUBLIC, "types.Record", "types.Records"])
+def test_every_public_name_has_an_example_that_runs(name: str) -> None:
+    found = examples(operator.attrgetter(name)(deck_py), name)
+    assert found and found[0].name == name, "there is no example"
     for test in found:
         assert doctest.DocTestRunner().run(test).failed == 0, test.name
+
+
+@pytest.mark.parametrize("name", [name for name in PUBLIC if not isinstance(getattr(deck_py, name), type)])
+def test_every_function_tells_what_goes_in_and_out(name: str) -> None:
+    doc = getattr(deck_py, name).__doc__
+    heads = [head for head in SECTIONS if f"{head}\n{'-' * len(head)}\n" in inspect.cleandoc(doc)]
+    without = {"job_schema": ["Parameters", "Raises"], "summary": ["Raises"]}.get(name, [])
+    assert heads == [head for head in SECTIONS if head not in without]
 
 
 @pytest.mark.parametrize(("readme", "prints"), [("deck-py/README.md", "Kestrel"), ("README.md", "3/4 ply")])

@@ -113,6 +113,24 @@ def test_exact_numbers_do_not_pass_through_floats(small: dict[str, Any]) -> None
     assert deck_py.plan(small).outline.beam == 96
 
 
+def test_figures_that_are_no_lengths_take_exact_numbers(small: dict[str, Any]) -> None:
+    small["stock"][0]["price"] = Fraction(125, 2)
+    small["span"] = {
+        "panel": {"series": "sanded plywood Group 1 A-A/A-C", "rating": "3/4"},
+        "load": {"psf": Fraction(122, 3)},
+        "duration": Decimal("1.15"),
+    }
+    plan = deck_py.plan(small)
+    assert plan.takeoff is not None and plan.takeoff.sheets_cost == 312.5
+    assert plan.span.load is not None and plan.span.load.psf == 122 / 3
+    assert plan.span.service is not None and plan.span.service.duration == 1.15
+    # Money is no float: a third of a cent is refused, not rounded.
+    small["stock"][0]["price"] = Fraction(125, 3)
+    with pytest.raises(deck_py.DeckError) as caught:
+        deck_py.plan(small)
+    assert [fault.pointer for fault in caught.value.errors] == ["/stock/0/price"]
+
+
 def test_a_negative_fraction_is_a_negative_length(small: dict[str, Any]) -> None:
     small["gap"] = Fraction(-1, 8)
     with pytest.raises(deck_py.DeckError) as caught:

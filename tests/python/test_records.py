@@ -137,7 +137,7 @@ def test_tables_are_safe_and_say_what_the_shop_writes() -> None:
     assert Records()._repr_html_() == "<table><tr><td>none</td></tr></table>"
     line = types.TakeoffLine({"item": "sheet", "description": "<a&b>", "buy": 1, "unit": "sheet", "price": None})
     html = Records([line])._repr_html_()
-    assert "<td>&lt;a&amp;b&gt;</td>" in html and "<a&b>" not in html and "price" not in html
+    assert "left\">&lt;a&amp;b&gt;</td>" in html and "<a&b>" not in html and "price" not in html
 
 
 def test_kinds_are_known_by_their_public_name() -> None:

@@ -118,6 +118,47 @@ def test_lengths_may_be_written_in_many_ways() -> None:
     assert metric["deflection"] == inches["deflection"] and (metric["spacing"], inches["spacing"]) == (609.6, 24)
 
 
+def test_exact_numbers_are_taken_everywhere() -> None:
+    point = {"kind": "point", "at": Fraction(16, 3), "value": Fraction(65, 2)}
+    beam = deck_py.beam([Fraction(100, 7), 16], [point], overhangs=(Fraction(7, 2), Decimal("2.5")), stiffness=Decimal("115000.5"))
+    # A length is rounded once, to a nanometre, and never by way of a float: 100/7 in is 362 857 142.857 nm, and 143 of the
+    # last three are 14.285 714 291 in.
+    assert beam.spans[0].length == 14.285714291
+    assert beam.stiffness == 115_000.5 and sum(beam.reactions) == pytest.approx(32.5)
+    assert pickle.loads(pickle.dumps(beam)) == beam
+    exact = deck_py.plate(
+        Fraction(305, 3), 48, dx=Fraction(19167, 2), dy=Decimal("29583.5"), torsion=Fraction(16001, 3), mesh=Fraction(7, 2),
+        poisson=(Decimal("0.03"), Fraction(59167, 638900)),
+        supports=[{"kind": "along", "y": y} for y in (0, Fraction(49, 2), Decimal("48.0"))],
+        loads=[{"kind": "patch", "at": (51, Fraction(49, 4)), "size": (3, 3), "value": Decimal("200.5")}],
+    )
+    plain = deck_py.plate(
+        "101 2/3", 48, dx=9583.5, dy=29583.5, torsion=16001 / 3, mesh=3.5, poisson=(0.03, 59167 / 638900),
+        supports=[{"kind": "along", "y": y} for y in (0, 24.5, 48)],
+        loads=[{"kind": "patch", "at": (51, 12.25), "size": (3, 3), "value": 200.5}],
+    )
+    assert exact == plain and pickle.loads(pickle.dumps(exact)) == plain
+    panel = {"ei": Decimal("115000.5"), "mr": Fraction(1311, 2), "fs": 300}
+    limits = deck_py.span_limits(panel, Fraction(49, 3), axis="along", spans=2, deflection=Fraction(721, 2), duration=Decimal("1.15"))
+    assert limits == deck_py.span_limits(
+        {"ei": 115_000.5, "mr": 655.5, "fs": 300}, "16 1/3", axis="along", spans=2, deflection=360.5, duration=1.15
+    )
+    assert limits["spacing"] == 16.333333346
+
+
+def test_what_is_no_number_is_told_as_such() -> None:
+    load = {"kind": "point", "at": 8, "value": 32}
+    for stiffness in ("115000", "stiff", 2j, b"1", [1]):
+        with pytest.raises(TypeError, match="stiffness"):
+            deck_py.beam([16], [load], stiffness=stiffness)
+    for value in ("32.5", None, [1]):
+        with pytest.raises(deck_py.DeckError) as caught:
+            deck_py.beam([16], [load | {"value": value}])
+        assert caught.value.errors[0].pointer == "/loads/0/value" and caught.value.errors[0].kind == "WrongType"
+    assert pointers(deck_py.beam, [16], [load | {"value": Decimal("NaN")}]) == ["/loads/0/value"]
+    assert pointers(deck_py.beam, [16], [load | {"value": Fraction(1, 3)}, {"kind": "point", "at": 17, "value": 1}]) == ["/loads/1/at"]
+
+
 def pointers(function: Any, *args: Any, **kwargs: Any) -> list[str]:
     with pytest.raises(deck_py.DeckError) as caught:
         function(*args, **kwargs)

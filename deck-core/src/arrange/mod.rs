@@ -117,7 +117,7 @@ impl<'a> ArrangeProblem<'a> {
 /// one piece have no joints and are found by [`seams`](crate::seams::seams) alone: for them there is no division here.
 ///
 /// # Errors
-/// The rule that no division of the kind keeps.
+/// The rule that no division of the kind keeps. Members out of square are one: blocks and butts are laid square.
 ///
 /// # Examples
 /// A deck of 102 in where only sheets of 96 can be had: five strips, each with a filler of 6 in.
@@ -140,6 +140,9 @@ impl<'a> ArrangeProblem<'a> {
 /// # Ok::<(), deck_core::Error>(())
 /// ```
 pub fn divisions(problem: &ArrangeProblem<'_>, kind: ArrangementKind) -> Result<Vec<Division>, NoLayout> {
+    if problem.frame.members().iter().any(|member| member.skew.is_some()) {
+        return Err(reason::out_of_square(problem));
+    }
     match kind {
         ArrangementKind::Athwart => Ok(Vec::new()),
         ArrangementKind::FillerStrips | ArrangementKind::CentreButt => across::divisions(problem, kind),

@@ -9,6 +9,17 @@ fn longest<'a>(problem: &'a ArrangeProblem<'_>) -> Option<&'a Ply> {
     problem.sheets.iter().max_by_key(|sheet| sheet.length)
 }
 
+/// Members that do not run square to the boat.
+pub(super) fn out_of_square(problem: &ArrangeProblem<'_>) -> NoLayout {
+    let skewed = problem.frame.members().iter().filter(|member| member.skew.is_some());
+    let names: Vec<String> = skewed.map(|member| format!("M{}", member.number)).collect();
+    let reason = format!(
+        "Joints along the boat and their blocks are laid on members square to it, and these are not: {}.",
+        names.join(", ")
+    );
+    NoLayout::by_rule(reason, vec!["Boards athwart in one piece.".to_owned()])
+}
+
 /// No sheet of which two pieces reach across and one does not.
 pub(super) fn no_length(problem: &ArrangeProblem<'_>) -> NoLayout {
     let say = |length: Length| problem.notation.text(length);

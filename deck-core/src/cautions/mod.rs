@@ -9,8 +9,10 @@ mod caution;
 mod fastening;
 mod openings;
 mod span;
+mod square;
 mod standing;
 mod stock;
+mod tolerance;
 
 pub use arrange::{DividedDeck, arrangement};
 pub use boards::{BoardWishes, boards};
@@ -18,8 +20,10 @@ pub use caution::{Caution, Source};
 pub use fastening::{FastenerReach, fastening};
 pub use openings::openings;
 pub use span::{SpanFindings, span};
+pub use square::square;
 pub use standing::standing;
 pub use stock::stock;
+pub use tolerance::tolerance;
 
 #[cfg(test)]
 mod tests;

@@ -1,7 +1,8 @@
 //! Lays closed paths of the model onto a sheet, arcs as arcs.
 
 use crate::draw::figure::{Mapping, Path, Rect, Step};
-use crate::geometry::{self, Bounds, Point, Turn};
+use crate::frame::CrossMember;
+use crate::geometry::{self, Bounds, CutLine, Point, Turn};
 use crate::length::Length;
 
 /// A closed path of the model as it lies on the sheet.
@@ -33,6 +34,33 @@ pub(super) fn rect(mapping: &Mapping, fore_port: Point, aft_starboard: Point) ->
 /// The rectangle around a path of the model as it lies on the sheet.
 pub(super) fn bounds(mapping: &Mapping, bounds: &Bounds) -> Rect {
     rect(mapping, Point::new(bounds.fore, bounds.port), Point::new(bounds.aft, bounds.starboard))
+}
+
+/// The flange of a member between two distances from the port edge of a deck of a beam, straight between where it was read.
+pub(super) fn flange(
+    mapping: &Mapping,
+    member: &CrossMember,
+    (port, starboard): (Length, Length),
+    beam: Length,
+) -> Path {
+    let Some(skew) = member.skew else {
+        return Path::rect(band(mapping, member.fore, member.aft, port, starboard));
+    };
+    let middle = beam / 2;
+    // The half on whose side a point lies; beyond the sides it goes on straight.
+    let moved = |y: Length| {
+        let (slant, from) = if y < middle { (-skew.port, skew.port) } else { (skew.starboard, Length::ZERO) };
+        let line = CutLine::slanted(from, slant, middle.max(Length::from_nanometres(1)));
+        if y < middle { line.at(y) } else { line.at(y - middle) }
+    };
+    let mut places = vec![port, starboard];
+    if port < middle && middle < starboard {
+        places.insert(1, middle);
+    }
+    let edge = |x: Length, y: Length| mapping.point(x + moved(y), y);
+    let fore = places.iter().map(|&y| edge(member.fore, y));
+    let aft = places.iter().rev().map(|&y| edge(member.aft, y));
+    Path::polygon(&fore.chain(aft).collect::<Vec<_>>())
 }
 
 /// A stretch athwart, from one station to another over the whole breadth.

@@ -14,9 +14,12 @@
 //! | `cover` | the job, the order list, cautions, what to measure first, what was assumed |
 //! | `arrangements` | the manners of laying boards, where some were compared |
 //! | `plan` | the deck from above, from the bow edge and the port edge |
+//! | `frame` | members measured at their ends: by how much each is out |
 //! | `panel-1`, … | a shape of panel, from its own edges |
 //! | `saw-1`, … | sheets that are sawn alike, as the sawyer sees them |
 //! | `fastening-1`, … | a panel's rows of fasteners |
+//! | `remedies` | what mends flanges too narrow for two rows, where the job asks for that |
+//! | `tolerance` | what errors leave of the bearing at each seam, where the job reckons with them |
 //! | `span` | what boards take and fasteners hold, where the job gives a panel's rating or the flanges' alloy |
 //!
 //! A view that needs a further sheet goes on as `cover-2`, `saw-1-2` and so on.

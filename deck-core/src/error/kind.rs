@@ -71,6 +71,7 @@ kinds! {
     FrameOverlap = 403, "Cross members that overlap.";
     FrameEndsReversed = 404, "A cross member whose port end is not to port of its starboard end.";
     FrameSpacing = 405, "A regular spacing that does not go from the first to the last.";
+    FrameSkew = 406, "Readings at a cross member's ends that are not both given, or further off than boards can follow.";
 
     OpeningOutside = 501, "An opening that does not lie within the deck.";
     OpeningOverlap = 502, "Two openings that overlap.";

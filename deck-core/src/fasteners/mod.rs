@@ -19,10 +19,12 @@ mod divide;
 mod length;
 mod row;
 mod schedule;
+mod slant;
 
 pub use length::least_length;
 pub use row::{Fastening, Row, RowKind, fasteners, fasteners_of_panels};
 pub use schedule::{Fastener, Schedule};
+pub use slant::RowSlant;
 
 #[cfg(test)]
 mod tests;

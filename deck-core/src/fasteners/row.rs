@@ -2,8 +2,9 @@
 
 use super::divide::{Blocked, clear, even, free_ends, greatest_gap};
 use super::schedule::Schedule;
+use super::slant::{Level, RowSlant};
 use crate::frame::{CrossMember, Frame};
-use crate::geometry::Limit;
+use crate::geometry::{CutLine, Limit};
 use crate::length::Length;
 use crate::outline::Outline;
 use crate::panels::{Edge, Panel};
@@ -35,8 +36,14 @@ pub struct Row {
     pub kind: RowKind,
     /// The seam that the row lies beside, where it does.
     pub seam: Option<usize>,
-    /// Station of the row.
+    /// Station of the row; of one that is slanted, at the deck's centreline.
     pub station: Length,
+    /// Where the row runs that follows a member out of square; none: athwart.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slant: Option<RowSlant>,
+    /// Each fastener's station, where the row is slanted; otherwise that of the row is that of all.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stations: Vec<Length>,
     /// Each fastener's distance from the port edge, from port to starboard.
     pub positions: Vec<Length>,
     /// Greatest spacing that the schedule allows here.
@@ -52,6 +59,21 @@ pub struct Row {
     pub moved: usize,
     /// Fasteners dropped at an opening.
     pub dropped: usize,
+}
+
+impl Row {
+    /// The row as it follows a member out of square.
+    fn slanted(mut self, level: &Level, beam: Length) -> Row {
+        self.slant = Some(level.slant(self.station));
+        self.stations = self.positions.iter().map(|&y| self.station_at(y, beam)).collect();
+        self
+    }
+
+    /// The row's station at a distance from the port edge, on a deck of that beam.
+    pub fn station_at(&self, from_port: Length, beam: Length) -> Length {
+        let line = self.slant.map(|slant| CutLine::slanted(slant.port, slant.starboard - slant.port, beam));
+        line.map_or(self.station, |line| line.at(from_port))
+    }
 }
 
 /// Whether a row lies along an edge of its panel.
@@ -149,9 +171,14 @@ fn panel_rows(panel: &Panel, frame: &Frame, deck: Deck<'_>, schedule: &Schedule)
     let mut rows = Vec::new();
     for (index, member) in under.into_iter().enumerate() {
         let kind = if index == 0 || index == last { RowKind::Edge } else { RowKind::Field };
-        let line = Line::new(panel, member, deck, schedule, kind);
-        for (port, starboard) in panel.shape.breadths(line.station, line.limit()) {
-            rows.extend(line.row(port, starboard));
+        let level = Level::new(panel, member, deck.beam);
+        let line = match &level {
+            Some(level) => Line::new(&level.panel, level.edges, &level.member, deck, schedule, kind),
+            None => Line::new(panel, (bounds.fore, bounds.aft), member, deck, schedule, kind),
+        };
+        for (port, starboard) in line.panel.shape.breadths(line.station, line.limit()) {
+            let slanted = |row: Row| level.as_ref().map_or(row.clone(), |level| row.slanted(level, deck.beam));
+            rows.extend(line.row(port, starboard).map(slanted));
         }
     }
     rows
@@ -160,6 +187,8 @@ fn panel_rows(panel: &Panel, frame: &Frame, deck: Deck<'_>, schedule: &Schedule)
 /// The line athwart that a row lies on.
 struct Line<'a> {
     panel: &'a Panel,
+    /// The panel's fore and aft edge.
+    edges: (Length, Length),
     member: &'a CrossMember,
     deck: Deck<'a>,
     schedule: &'a Schedule,
@@ -172,18 +201,18 @@ struct Line<'a> {
 impl<'a> Line<'a> {
     fn new(
         panel: &'a Panel,
+        edges: (Length, Length),
         member: &'a CrossMember,
         deck: Deck<'a>,
         schedule: &'a Schedule,
         kind: RowKind,
     ) -> Line<'a> {
         let (in_ply, in_metal) = (schedule.edge_in_ply, schedule.edge_in_metal);
-        let bounds = panel.bounds;
-        let low = (member.fore + in_metal).max(bounds.fore + in_ply);
-        let high = (member.aft - in_metal).min(bounds.aft - in_ply);
+        let low = (member.fore + in_metal).max(edges.0 + in_ply);
+        let high = (member.aft - in_metal).min(edges.1 - in_ply);
         let fits = low <= high;
         // Where both distances cannot be kept, the row lies in the middle of what bears.
-        let bearing = (member.fore.max(bounds.fore), member.aft.min(bounds.aft));
+        let bearing = (member.fore.max(edges.0), member.aft.min(edges.1));
         let station = if fits { low.midpoint(high) } else { bearing.0.midpoint(bearing.1) };
         let seam = panel.shape.sides().iter().find_map(|side| match side.edge {
             Edge::Seam { seam, member: Some(under) } if under == member.number => Some(seam),
@@ -191,7 +220,7 @@ impl<'a> Line<'a> {
             _ => None,
         });
         let short_by = if fits { Length::ZERO } else { low - high };
-        Line { panel, member, deck, schedule, kind, station, short_by, seam }
+        Line { panel, edges, member, deck, schedule, kind, station, short_by, seam }
     }
 
     /// A row right on an edge athwart looks into the panel.
@@ -227,6 +256,8 @@ impl<'a> Line<'a> {
             kind: self.kind,
             seam: self.seam,
             station: self.station,
+            slant: None,
+            stations: Vec::new(),
             positions: division.positions,
             limit,
             greatest_gap,
@@ -253,8 +284,8 @@ impl<'a> Line<'a> {
     ///
     /// A short row lies nearer than that to its seam; it keeps the distance that it has.
     fn blocked(&self) -> Vec<Blocked> {
-        let bounds = self.panel.bounds;
-        let distance = self.schedule.edge_in_ply.min(self.station - bounds.fore).min(bounds.aft - self.station);
+        let (fore, aft) = self.edges;
+        let distance = self.schedule.edge_in_ply.min(self.station - fore).min(aft - self.station);
         let mut blocked = self.panel.shape.near(self.station, distance);
         for opening in &self.panel.openings {
             blocked.extend(opening.shape.near(self.station, self.schedule.edge_in_ply));

@@ -1,6 +1,6 @@
 //! Where each member's flange lies.
 
-use super::{Condition, Facing, FrameSpec, MeasuredTo, MemberSpec, Profile, Regular};
+use super::{Condition, Facing, FrameSpec, MeasuredTo, MemberSpec, Profile, Regular, Skew};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::Length;
 use serde::{Deserialize, Serialize};
@@ -19,10 +19,13 @@ pub struct CrossMember {
     pub profile: Option<Profile>,
     /// The way the flange lies from the web, where given.
     pub faces: Option<Facing>,
-    /// Station of the flange's fore edge.
+    /// Station of the flange's fore edge, at the centreline.
     pub fore: Length,
-    /// Station of the flange's aft edge.
+    /// Station of the flange's aft edge, at the centreline.
     pub aft: Length,
+    /// Where its ends lie against its middle, where that was measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub skew: Option<Skew>,
     /// Wall thickness of the flange, where given.
     pub wall: Option<Length>,
     /// Distance of its port end from the port edge; none: it reaches the deck edge.
@@ -250,6 +253,7 @@ fn place(
     check_size("flange", member.flange, pointer, faults);
     check_size("wall", member.wall, pointer, faults);
     check_ends(member, number, pointer, faults);
+    let skew = skew(member, number, pointer, faults);
     let (flange, measured_to) = (flange.filter(|width| *width > Length::ZERO)?, measured_to?);
     let fore = fore_edge(member.station, flange, measured_to, profile, faces)?;
     Some(CrossMember {
@@ -260,11 +264,40 @@ fn place(
         faces,
         fore,
         aft: fore + flange,
+        skew,
         wall: member.wall.or(frame.wall),
         port_end: member.port_end,
         starboard_end: member.starboard_end,
         condition: member.condition,
     })
+}
+
+/// A member whose end lies further from its middle than this is not out of square but read wrong: boards cannot follow it.
+const MOST_SKEW: Length = Length::inches(1);
+
+fn skew(member: &MemberSpec, number: usize, pointer: &str, faults: &mut Faults) -> Option<Skew> {
+    let (port, starboard) = match (member.station_port, member.station_starboard) {
+        (None, None) => return None,
+        (Some(port), Some(starboard)) => (port, starboard),
+        (port, _) => {
+            let (given, field) =
+                if port.is_some() { ("port", "station_starboard") } else { ("starboard", "station_port") };
+            let message = format!("Member {number} has a reading at the {given} edge alone.");
+            let accepted = "A member out of square has readings at both edges and at the centreline.";
+            faults.push(Fault::new(Kind::FrameSkew, "", message, accepted).within(field).at(pointer));
+            return None;
+        }
+    };
+    for (field, reading) in [("station_port", port), ("station_starboard", starboard)] {
+        let off = (reading - member.station).abs();
+        if off > MOST_SKEW {
+            let message = format!("Member {number} lies {off} from its reading at the centreline, {}.", member.station);
+            let accepted = format!("It is at most {MOST_SKEW} from it; square the frame first, or read again.");
+            let fault = Fault::new(Kind::FrameSkew, reading.to_string(), message, accepted);
+            faults.push(fault.within(field).at(pointer));
+        }
+    }
+    Some(Skew::new(member.station, port, starboard))
 }
 
 fn check_size(field: &str, size: Option<Length>, pointer: &str, faults: &mut Faults) {
@@ -320,8 +353,12 @@ fn check_order(
             (_, [Some(fore), Some(aft)]) => overlapping(fore, aft),
             _ => None,
         };
-        if let Some(fault) = found {
-            faults.push(fault.within("station").within(place_of(index + 1)).within("members"));
+        let at_side = || match pair {
+            [Some(fore), Some(aft)] => overlapping_at_side(fore, aft),
+            _ => None,
+        };
+        if let Some((field, fault)) = found.map(|fault| ("station", fault)).or_else(at_side) {
+            faults.push(fault.within(field).within(place_of(index + 1)).within("members"));
         }
     }
 }
@@ -341,6 +378,22 @@ fn check_regular(placed: &[Option<CrossMember>], faults: &mut Faults) {
 fn reversed(fore: Length, aft: Length, [before, behind]: [usize; 2]) -> Fault {
     let message = format!("Member {behind}, at {aft}, is not aft of member {before}, at {fore}.");
     Fault::new(Kind::FrameOutOfOrder, aft.to_string(), message, "Members are listed from the bow aft.")
+}
+
+/// Of members that lie apart at the centreline.
+fn overlapping_at_side(fore: &CrossMember, aft: &CrossMember) -> Option<(&'static str, Fault)> {
+    let [ahead, behind] = [fore, aft].map(|member| {
+        let [port, _, starboard] = member.edges();
+        [("station_port", "port", port), ("station_starboard", "starboard", starboard)]
+    });
+    let (ahead, behind) = ahead.into_iter().zip(behind).find(|(ahead, behind)| behind.2.0 < ahead.2.1)?;
+    let message = format!(
+        "At the {} edge member {}'s flange starts at {}, before member {}'s ends at {}.",
+        behind.1, aft.number, behind.2.0, fore.number, ahead.2.1
+    );
+    // Where only the member forward was read at the sides, the fault is told at the station of the one behind.
+    let field = if aft.skew.is_some() { behind.0 } else { "station" };
+    Some((field, Fault::new(Kind::FrameOverlap, behind.2.0.to_string(), message, "Flanges lie apart from each other.")))
 }
 
 fn overlapping(fore: &CrossMember, aft: &CrossMember) -> Option<Fault> {

@@ -11,9 +11,11 @@
 //! ```
 
 mod member;
+mod skew;
 mod spec;
 
 pub use member::{CrossMember, Frame};
+pub use skew::Skew;
 pub use spec::{Condition, Facing, FrameSpec, MeasuredTo, MemberSpec, Profile, Regular};
 
 #[cfg(test)]

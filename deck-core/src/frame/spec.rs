@@ -53,8 +53,14 @@ pub struct Regular {
 #[serde(deny_unknown_fields)]
 #[non_exhaustive]
 pub struct MemberSpec {
-    /// The tape reading, aft of the bow reference edge.
+    /// The tape reading, aft of the bow reference edge; with readings at both sides, that at the deck's centreline.
     pub station: Length,
+    /// The reading at the deck's port edge, of a member out of square or bent. Left out: as at the centreline.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub station_port: Option<Length>,
+    /// The reading at the deck's starboard edge; it goes with that at the port edge.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub station_starboard: Option<Length>,
     /// What the reading is to.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub measured_to: Option<MeasuredTo>,
@@ -164,6 +170,8 @@ impl MemberSpec {
     pub fn new(station: Length) -> MemberSpec {
         MemberSpec {
             station,
+            station_port: None,
+            station_starboard: None,
             measured_to: None,
             profile: None,
             flange: None,
@@ -173,6 +181,14 @@ impl MemberSpec {
             starboard_end: None,
             condition: Condition::Sound,
         }
+    }
+
+    /// With readings at the deck's port and starboard edge.
+    #[must_use]
+    pub fn sides(mut self, port: Length, starboard: Length) -> MemberSpec {
+        self.station_port = Some(port);
+        self.station_starboard = Some(starboard);
+        self
     }
 
     /// With its own flange width.

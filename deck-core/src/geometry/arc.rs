@@ -99,6 +99,11 @@ impl Arc {
         Point::nearest(cx + r * angle.cos(), cy + r * angle.sin())
     }
 
+    /// True where a point of the circle lies between the ends, or is one of them.
+    pub(super) fn passes(&self, from: Point, to: Point, point: Point) -> bool {
+        point == from || point == to || self.covers(from, to, point)
+    }
+
     /// True where a point of the circle lies strictly between the ends: on the arc's side of the chord.
     fn covers(&self, from: Point, to: Point, point: Point) -> bool {
         let cross = |a: Point, b: Point, c: Point| {

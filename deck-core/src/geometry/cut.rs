@@ -1,6 +1,6 @@
-//! Cuts a path by lines athwart, keeping arcs as arcs and every corner exact.
+//! Cuts a path by lines athwart, or slanted by a little, keeping arcs as arcs and every corner exact.
 
-use super::{Path, Point, Side};
+use super::{CutLine, Path, Point, Side};
 use crate::length::Length;
 
 /// Which part of a cut path is kept.
@@ -13,10 +13,10 @@ enum Keep {
 }
 
 impl Keep {
-    fn beyond(self, x: Length, line: Length) -> bool {
+    fn beyond(self, aft: Length) -> bool {
         match self {
-            Keep::Fore => x > line,
-            Keep::Aft => x < line,
+            Keep::Fore => aft > Length::ZERO,
+            Keep::Aft => aft < Length::ZERO,
         }
     }
 
@@ -39,6 +39,12 @@ impl<T: Copy> Path<T> {
     /// on the line. Sorted along it, each chain's end is joined to the chain start that follows it with the inside
     /// between them.
     pub fn strip(&self, fore: Option<(Length, T)>, aft: Option<(Length, T)>) -> Vec<Path<T>> {
+        let line = |(station, edge)| (CutLine::athwart(station), edge);
+        self.strip_along(fore.map(line), aft.map(line))
+    }
+
+    /// The same between two lines that may slant. Where they do, new corners are rounded to the nanometre.
+    pub fn strip_along(&self, fore: Option<(CutLine, T)>, aft: Option<(CutLine, T)>) -> Vec<Path<T>> {
         let after_fore = match fore {
             Some((line, edge)) => self.half(line, edge, Keep::Aft),
             None => vec![self.clone()],
@@ -54,7 +60,7 @@ impl<T: Copy> Path<T> {
         parts
     }
 
-    fn half(&self, line: Length, edge: T, keep: Keep) -> Vec<Path<T>> {
+    fn half(&self, line: CutLine, edge: T, keep: Keep) -> Vec<Path<T>> {
         let chains = match self.chains(line, keep) {
             Chains::Whole => return vec![self.clone()],
             Chains::Open(chains) => chains,
@@ -63,8 +69,8 @@ impl<T: Copy> Path<T> {
     }
 
     /// The stretches of the path on the kept side, each with the point where it ends.
-    fn chains(&self, line: Length, keep: Keep) -> Chains<T> {
-        let pieces: Vec<Side<T>> = self.walk().flat_map(|(side, to)| side.split_at(to, line)).collect();
+    fn chains(&self, line: CutLine, keep: Keep) -> Chains<T> {
+        let pieces: Vec<Side<T>> = self.walk().flat_map(|(side, to)| line.split(side, to)).collect();
         let split = Path::as_walked(pieces);
         let kept: Vec<bool> = split.walk().map(|(side, to)| is_kept(side, to, line, keep)).collect();
         let Some(start) = kept.iter().position(|kept| !kept) else { return Chains::Whole };
@@ -101,17 +107,19 @@ struct Chain<T> {
     end: Point,
 }
 
-fn is_kept<T>(side: &Side<T>, to: Point, line: Length, keep: Keep) -> bool {
-    if side.from.x == line && to.x == line && side.arc.is_none() {
+fn is_kept<T>(side: &Side<T>, to: Point, line: CutLine, keep: Keep) -> bool {
+    let (start, end) = (line.offset(side.from), line.offset(to));
+    let along = start.is_zero() && end.is_zero();
+    if along && side.arc.is_none() {
         return keep.bounds_along(side.from, to);
     }
     // After splitting, a side lies on one side of the line; an arc may touch the line with both ends.
     let middle = match side.arc {
-        Some(arc) if side.from.x == line && to.x == line => arc.middle(side.from, to).x,
-        _ if side.from.x == line => to.x,
-        _ => side.from.x,
+        Some(arc) if along => line.offset(arc.middle(side.from, to)),
+        _ if start.is_zero() => end,
+        _ => start,
     };
-    !keep.beyond(middle, line)
+    !keep.beyond(middle)
 }
 
 /// Joins chains along the line into closed runs of sides.

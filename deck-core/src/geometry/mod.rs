@@ -10,12 +10,14 @@ mod arc;
 mod clear;
 mod cover;
 mod cut;
+mod cut_line;
 mod lane;
 mod path;
 mod point;
 pub mod polygon;
 
 pub use arc::{Arc, Turn};
+pub use cut_line::CutLine;
 pub use path::{Bounds, Limit, Path, Side};
 pub use point::Point;
 

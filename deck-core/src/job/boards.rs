@@ -5,7 +5,7 @@ use crate::arrange::{ArrangeProblem, ArrangeRules, Ply};
 use crate::frame::Frame;
 use crate::length::Length;
 use crate::outline::{KeepClear, Opening, Outline};
-use crate::seams::{BoardStock, NoLayout, SeamProblem, Seams, seams};
+use crate::seams::{BoardStock, Errors, NoLayout, SeamProblem, Seams, seams};
 use crate::stock::{Saw, Sheet, SheetGrain};
 
 /// What a deck is split by, as far as it is known.
@@ -28,7 +28,22 @@ impl Checked {
 
     /// So many layouts, best first.
     pub(crate) fn layouts_best(&self, best: usize) -> Seams {
-        let question = Question {
+        self.question().answer_best(best)
+    }
+
+    /// The errors that the plan reckons with, where the job asks for that.
+    pub(crate) fn errors(&self) -> Option<Errors> {
+        self.question().errors()
+    }
+
+    /// The widest board that reaches across; zero where none does.
+    pub(crate) fn widest_board(&self) -> Length {
+        let stock = board_stock(&self.stock, &self.settings.saw, Some(self.outline.beam()));
+        stock.into_iter().map(|board| board.width).max().unwrap_or_default()
+    }
+
+    fn question(&self) -> Question<'_> {
+        Question {
             frame: &self.frame,
             deck_length: self.outline.length(),
             outline: Some(&self.outline),
@@ -36,8 +51,7 @@ impl Checked {
             openings: &self.openings,
             keep_clear: &self.keep_clear,
             settings: &self.settings,
-        };
-        question.answer_best(best)
+        }
     }
 
     /// The question how boards may lie.
@@ -73,11 +87,20 @@ impl Question<'_> {
             .notation(settings.notation)
             .best(best);
         problem.outline = self.outline;
+        problem.errors = self.errors().filter(|_| settings.tolerance.as_ref().is_some_and(|errors| errors.by_margin));
         let mut found = seams(&problem);
         if let (Some(reason), Some(beam)) = (&mut found.no_layout, beam) {
             reason.mend.extend(self.left_out(beam));
         }
         found
+    }
+
+    /// The errors of boards from this stock, where the job reckons with errors.
+    fn errors(&self) -> Option<Errors> {
+        let saw = &self.settings.saw;
+        let beam = self.outline.map(Outline::beam);
+        let sheets = self.stock.iter().filter_map(|sheet| Some((sheet, board_width(sheet, saw, beam)?)));
+        Some(self.settings.tolerance.as_ref()?.errors(sheets, !saw.trim.is_zero()))
     }
 
     /// Sheets to buy that do not reach across, each with what it lacks.

@@ -14,6 +14,7 @@ mod arrange;
 mod boards;
 mod call;
 mod check;
+mod narrow_flange;
 mod read;
 #[cfg(feature = "schema")]
 mod schema;
@@ -21,16 +22,21 @@ mod settings;
 mod span;
 mod specs;
 pub(crate) mod texts;
+mod tolerance;
 
 pub use arrange::{ArrangeSpec, Build};
-pub use call::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+pub use call::{
+    BeamCall, FastenersCall, FillCall, LengthCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall,
+};
 pub use check::Checked;
+pub use narrow_flange::NarrowFlangeSpec;
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Arranging, Assumed, Service, Settings, Shop};
+pub use settings::{Arranging, Assumed, Mending, Service, Settings, Shop, Tolerance};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
+pub use tolerance::{ErrorSpec, ToleranceSpec, UnevenError};
 
 use crate::error::Error;
 use crate::frame::FrameSpec;
@@ -101,6 +107,12 @@ pub struct Job {
     /// In what manner the boards lie, where one piece from side to side is not to be the only way.
     #[serde(default, skip_serializing_if = "ArrangeSpec::is_empty")]
     pub arrange: ArrangeSpec,
+    /// How far off measuring, sawing and setting may be; none: nothing is said of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tolerance: Option<ToleranceSpec>,
+    /// What flanges too narrow for two rows are mended with; none: what is short is told, and nothing is bought for it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub narrow_flange: Option<NarrowFlangeSpec>,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -138,6 +150,8 @@ impl Job {
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
             arrange: ArrangeSpec::new(),
+            tolerance: None,
+            narrow_flange: None,
             rounded: read::Roundings::default(),
         }
     }
@@ -209,6 +223,20 @@ impl Job {
     #[must_use]
     pub fn arrange(mut self, arrange: ArrangeSpec) -> Job {
         self.arrange = arrange;
+        self
+    }
+
+    /// With errors of measuring, sawing and setting.
+    #[must_use]
+    pub fn tolerance(mut self, tolerance: ToleranceSpec) -> Job {
+        self.tolerance = Some(tolerance);
+        self
+    }
+
+    /// With what narrow flanges are mended with.
+    #[must_use]
+    pub fn narrow_flange(mut self, spec: NarrowFlangeSpec) -> Job {
+        self.narrow_flange = Some(spec);
         self
     }
 

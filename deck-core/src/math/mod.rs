@@ -1,8 +1,10 @@
 //! Whole-number arithmetic that the exact parts rest on.
 
+mod even_sum;
 mod interval;
 mod simplex;
 
+pub(crate) use even_sum::chance_below;
 pub use interval::IntervalSet;
 pub(crate) use simplex::Programme;
 

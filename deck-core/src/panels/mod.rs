@@ -8,9 +8,11 @@
 
 mod cells;
 mod panel;
+mod taper;
 
 pub use cells::panels_of;
 pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panels, panels_between};
+pub use taper::Taper;
 
 #[cfg(test)]
 mod tests;

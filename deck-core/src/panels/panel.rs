@@ -1,6 +1,7 @@
 //! A panel, and how the panels follow from the outline and the seams.
 
-use crate::geometry::{Bounds, Path, Side, polygon};
+use super::taper::{Taper, taper};
+use crate::geometry::{Bounds, CutLine, Path, Side, polygon};
 use crate::length::{Area, Length};
 use crate::outline::{Opening, Outline, Rim};
 use crate::published::plywood_pounds;
@@ -21,6 +22,9 @@ pub struct Panel {
     pub openings: Vec<PanelOpening>,
     /// The least rectangle around it: what is sawn from the sheet first.
     pub bounds: Bounds,
+    /// Where its edges at seams are not square to the boat: how they run on that rectangle.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taper: Option<Taper>,
     /// Extent of that rectangle athwart.
     pub length: Length,
     /// Extent of that rectangle fore and aft.
@@ -84,12 +88,26 @@ pub struct SeamLine {
     pub aft: Length,
     /// Number of the member that it lies on, where that is known.
     pub member: Option<usize>,
+    /// How much further aft its starboard end lies than its port end, over the beam; stations are at the centreline.
+    pub slant: Length,
 }
 
 impl SeamLine {
     /// A seam on a member that is not told.
     pub fn new(fore: Length, aft: Length) -> SeamLine {
-        SeamLine { fore, aft, member: None }
+        SeamLine { fore, aft, member: None, slant: Length::ZERO }
+    }
+
+    /// With its starboard end so much further aft than its port end.
+    #[must_use]
+    pub fn slanted(mut self, slant: Length) -> SeamLine {
+        self.slant = slant;
+        self
+    }
+
+    /// The line on a deck of that beam through a station at the centreline.
+    fn line(&self, station: Length, beam: Length) -> CutLine {
+        CutLine::slanted(station - self.slant / 2, self.slant, beam)
     }
 
     /// On the member of that number.
@@ -102,7 +120,7 @@ impl SeamLine {
 
 impl From<&Seam> for SeamLine {
     fn from(seam: &Seam) -> SeamLine {
-        SeamLine::new(seam.fore, seam.aft).on(seam.member)
+        SeamLine::new(seam.fore, seam.aft).on(seam.member).slanted(seam.slant())
     }
 }
 
@@ -162,14 +180,15 @@ pub fn panels_between(
 ) -> Vec<Panel> {
     let rim = rim(outline);
     let edge = |index: usize, seam: &SeamLine| Edge::Seam { seam: index + 1, member: seam.member };
-    let stern = (finish < outline.length()).then_some((finish, Edge::Perimeter { rim: Rim::Stern }));
+    let stern = (finish < outline.length()).then_some((CutLine::athwart(finish), Edge::Perimeter { rim: Rim::Stern }));
+    let beam = outline.beam();
     let mut all = Vec::new();
     for index in 0..=seams.len() {
         // Board n lies between seams n - 1 and n; the first and the last have only one.
         let before = index.checked_sub(1).and_then(|before| Some((before, seams.get(before)?)));
-        let fore = before.map(|(before, seam)| (seam.aft, edge(before, seam)));
-        let aft = seams.get(index).map(|seam| (seam.fore, edge(index, seam))).or(stern);
-        let (parts, board) = (rim.strip(fore, aft), index + 1);
+        let fore = before.map(|(before, seam)| (seam.line(seam.aft, beam), edge(before, seam)));
+        let aft = seams.get(index).map(|seam| (seam.line(seam.fore, beam), edge(index, seam))).or(stern);
+        let (parts, board) = (rim.strip_along(fore, aft), index + 1);
         let count = parts.len();
         all.extend(
             parts
@@ -214,6 +233,7 @@ pub(super) fn panel(
         label,
         board,
         openings,
+        taper: taper(&shape, bounds),
         length: bounds.breadth(),
         width: bounds.depth(),
         bounds,

@@ -3,7 +3,8 @@
 use crate::geometry::Point;
 use crate::length::Length;
 use crate::outline::{Outline, Rim};
-use crate::seams::{SeamLayout, Stack, stack};
+use crate::published::defaults;
+use crate::seams::{Errors, SeamLayout, Stack, stack};
 use serde::{Deserialize, Serialize};
 
 /// What to measure before the first cut.
@@ -36,16 +37,16 @@ pub struct SquareCheck {
     pub skew: Length,
 }
 
-/// Errors of sawing and setting that the stack is told for: planning figures of the trade, no source.
-const SAW_ERROR: (i64, i64) = (1, 16);
-const SET_ERROR: (i64, i64) = (1, 32);
 /// The difference of diagonals that the skew is told for.
 const DIFFERENCE: (i64, i64) = (1, 8);
 
 impl CheckDimensions {
-    pub(super) fn new(outline: &Outline, layout: Option<&SeamLayout>) -> CheckDimensions {
-        let fraction = |(numerator, denominator)| Length::inch_fraction(numerator, denominator);
-        let boards = layout.map(|layout| stack(in_a_row(layout), fraction(SAW_ERROR), fraction(SET_ERROR)));
+    /// Where the job says no errors, the stack is told for the usual ones.
+    pub(super) fn new(outline: &Outline, layout: Option<&SeamLayout>, errors: Option<&Errors>) -> CheckDimensions {
+        let [saw, set] = errors.map_or([defaults::SAWING.value, defaults::SETTING.value], |errors| {
+            [errors.sawing, errors.setting].map(|error| error.under.max(error.over))
+        });
+        let boards = layout.map(|layout| stack(in_a_row(layout), saw, set));
         CheckDimensions { length: outline.length(), beam: outline.beam(), square: square(outline), stack: boards }
     }
 }

@@ -3,7 +3,9 @@
 use super::arrange::{Arrangement, PlanDivision, SeamPricing};
 use super::basis::Basis;
 use super::checks::CheckDimensions;
+use super::narrow_flange::NarrowFlanges;
 use super::span::{PlanSpan, without_boards};
+use super::tolerance::PlanTolerance;
 use crate::cautions::Caution;
 use crate::error::{Error, Fault, Kind};
 use crate::fasteners::Fastening;
@@ -67,6 +69,12 @@ pub struct Plan {
     /// What the boards take on their supports, and what the fasteners hold.
     #[serde(default)]
     pub span: PlanSpan,
+    /// What errors leave of the bearings, where the job reckons with them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tolerance: Option<PlanTolerance>,
+    /// What mends flanges too narrow for two rows, where the job asks for that.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub narrow_flange: Option<NarrowFlanges>,
     /// The sheets, and how to saw them.
     pub sheets: Option<Nest>,
     /// What to buy.
@@ -126,7 +134,7 @@ impl Plan {
                 beam: outline.beam(),
                 area: Area::from_square_nanometres(outline.path().area()),
                 outline: outline.path().clone(),
-                checks: CheckDimensions::new(outline, found.layouts.first()),
+                checks: CheckDimensions::new(outline, found.layouts.first(), checked.errors().as_ref()),
             },
             frame: checked.frame.members().to_vec(),
             openings: checked.openings.iter().map(PlacedOpening::new).collect(),
@@ -139,6 +147,8 @@ impl Plan {
             panels: Vec::new(),
             fasteners: None,
             span: without_boards(checked),
+            tolerance: None,
+            narrow_flange: None,
             sheets: None,
             takeoff: None,
             cautions: Vec::new(),

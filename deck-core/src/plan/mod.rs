@@ -8,8 +8,10 @@ mod basis;
 mod checks;
 mod document;
 mod inside;
+mod narrow_flange;
 mod parts;
 mod span;
+mod tolerance;
 mod warn;
 
 pub use arrange::{Arrangement, ArrangementFigures, PlanDivision, SeamPricing, SheetCost};
@@ -20,6 +22,9 @@ pub use span::{
     Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone,
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
+
+pub use narrow_flange::NarrowFlanges;
+pub use tolerance::{ErrorShares, PlanTolerance};
 
 use crate::error::Error;
 use crate::fasteners::fasteners;
@@ -165,6 +170,7 @@ impl<'a> Planner<'a> {
     ) -> Result<(), Error> {
         let division = arranged.division.as_ref();
         let settings = &checked.settings;
+        plan.tolerance = tolerance::tolerance(checked, layout);
         self.tell(Step::Panels);
         let boards: Vec<Panel> = match division {
             Some(division) => panels_of(&checked.outline, division, &checked.openings, Some(checked.thickness)),
@@ -191,7 +197,13 @@ impl<'a> Planner<'a> {
             outline: &checked.outline,
             blocking: plan.division.as_ref().map(|division| division.count(checked.thickness)),
         };
-        plan.takeoff = Some(takeoff(&input, &parts::purchase_rules(&settings.shop)));
+        let buying = parts::purchase_rules(&settings.shop);
+        let mut order = takeoff(&input, &buying);
+        plan.narrow_flange = narrow_flange::narrow_flanges(checked, layout, &boards);
+        if let Some(flanges) = &plan.narrow_flange {
+            order.add_mends(&flanges.parts, flanges.angle_leg, &buying, &settings.notation);
+        }
+        plan.takeoff = Some(order);
         plan.panels = boards;
         plan.fasteners = Some(fastening);
         plan.sheets = Some(sheets);

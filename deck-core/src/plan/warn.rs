@@ -36,6 +36,11 @@ pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
             zones: &division.zones,
         }));
     }
+    let needed = settings.rules.gap + settings.rules.least_bearing * 2;
+    found.extend(cautions::square(layout, frame, needed, notation));
+    if let Some(tolerance) = &plan.tolerance {
+        found.extend(cautions::tolerance(&tolerance.seams, tolerance.least_bearing, &tolerance.mend, notation));
+    }
     found.extend(cautions::openings(&checked.openings, layout, frame, outline, notation));
     if let Some(rows) = &plan.fasteners {
         found.extend(cautions::fastening(rows, &settings.schedule.fastener, &reach, notation));

@@ -124,4 +124,16 @@ presets! {
         "normal load duration, as the published tables";
     DEFLECTION: f64 = 360.0, "/span/deflection", "largest sag, as a part of the bay", CommonPractice, AGREED,
         "l/360 as for floors of buildings; common practice, no source";
+
+    MEASURING: Length = inch(1, 16), "/tolerance/measuring", "error of a tape reading, either way", CommonPractice, DIFFER,
+        "common practice, no source: 1/32 to 1/16 in";
+    SAWING: Length = inch(1, 16), "/tolerance/sawing", "error of a sawn width, either way", CommonPractice, AGREED,
+        "planning figure of the trade, no source";
+    SETTING: Length = inch(1, 32), "/tolerance/setting", "error of setting a board, either way", CommonPractice, AGREED,
+        "planning figure of the trade, no source";
+    SHEET_SCANT: Length = inch(1, 16), "/tolerance/sheet", "how much a sheet may be scant", Verified, AGREED,
+        "PS 1-19: + 0, - 1/16 in";
+
+    ANGLE_LEG: Length = inch(1, 1), "/narrow_flange/angle_leg", "flat leg of an angle beside a narrow flange", CommonPractice,
+        AGREED, NO_SOURCE;
 }

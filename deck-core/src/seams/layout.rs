@@ -1,5 +1,6 @@
 //! A layout of seams, and the reason when there is none.
 
+use crate::frame::CrossMember;
 use crate::length::Length;
 use serde::{Deserialize, Serialize};
 
@@ -88,23 +89,71 @@ pub struct Seam {
     pub number: usize,
     /// Number of the member that it lies on.
     pub member: usize,
-    /// Aft edge of the board forward of it: where the gap starts.
+    /// Aft edge of the board forward of it: where the gap starts; of a slanted seam, at the deck's centreline.
     pub fore: Length,
-    /// Fore edge of the board aft of it: where the gap ends.
+    /// Fore edge of the board aft of it: where the gap ends; of a slanted seam, at the deck's centreline.
     pub aft: Length,
-    /// Bearing of the board forward of it.
+    /// Bearing of the board forward of it; on a member out of square or bent the least along the edge.
     pub bearing_fore: Length,
-    /// Bearing of the board aft of it.
+    /// Bearing of the board aft of it; on a member out of square or bent the least along the edge.
     pub bearing_aft: Length,
     /// How far the middle of the gap lies aft of the middle of the flange.
     pub shift: Length,
     /// How much wider the flange would have to be for two rows of fasteners where the seam lies; zero where they fit.
     pub short_by: Length,
+    /// On a member out of square or bent: how the seam lies, and what bears at its ends.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ends: Option<SeamEnds>,
     /// Length of the seam, athwart; none where no outline was given.
     pub length: Option<Length>,
     /// The row that it lies in, where boards lie in rows along the boat.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub lane: Option<Lane>,
+}
+
+/// A seam on a member out of square or bent.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[non_exhaustive]
+pub struct SeamEnds {
+    /// True where the seam follows the member; false where it is square to the boat.
+    pub along: bool,
+    /// How much further aft its starboard end lies than its port end, over the beam.
+    pub slant: Length,
+    /// Where the gap starts at the deck's port edge.
+    pub port: Length,
+    /// Where it starts at the starboard edge.
+    pub starboard: Length,
+    /// Bearing of the board forward of it at the port edge, the centreline and the starboard edge.
+    pub bearings_fore: [Length; 3],
+    /// The same of the board aft of it.
+    pub bearings_aft: [Length; 3],
+}
+
+impl SeamEnds {
+    pub(super) fn new(member: &CrossMember, slant: Length, along: bool, fore: Length, aft: Length) -> Option<SeamEnds> {
+        member.skew?;
+        // As a line is cut: its middle is at the centreline.
+        let port = -(slant / 2);
+        let moved = [port, Length::ZERO, port + slant];
+        let edges = member.edges();
+        let bearing = |at: usize| (fore + moved[at] - edges[at].0, edges[at].1 - (aft + moved[at]));
+        let bearings = [0, 1, 2].map(bearing);
+        Some(SeamEnds {
+            along,
+            slant,
+            port: fore + port,
+            starboard: fore + port + slant,
+            bearings_fore: bearings.map(|(ahead, _)| ahead),
+            bearings_aft: bearings.map(|(_, behind)| behind),
+        })
+    }
+}
+
+impl Seam {
+    /// How much further aft the starboard end lies than the port end, over the beam; zero where the seam is square.
+    pub fn slant(&self) -> Length {
+        self.ends.as_ref().map_or(Length::ZERO, |ends| ends.slant)
+    }
 }
 
 /// What a layout costs, in order of weight: the first that differs decides.
@@ -119,6 +168,10 @@ pub struct Cost {
     pub narrow_boards: usize,
     /// Boards that are not as wide as a sheet.
     pub ripped_boards: usize,
+    /// How far the worst bearing at any seam stays above the least when every error is at its limit: more is better.
+    /// Only where seams are chosen by it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worst_margin: Option<Length>,
     /// Sum over the boards of |width of board i − width of board n + 1 − i|.
     pub unevenness: Length,
     /// Length of all seams.

@@ -13,8 +13,8 @@
 //! ```
 //!
 //! The best layout is the one with the least cost, taken in this order ([`Cost`]): seams whose flange cannot take two
-//! rows of fasteners; boards; boards narrower than preferred; ripped boards; how uneven mirrored boards are; length of
-//! seam; shift of seams from the middle of their flanges; how short the boards finish; and the foremost of what is
+//! rows of fasteners; boards; boards narrower than preferred; ripped boards; where errors are given, the margin that they
+//! leave at the worst seam; how uneven mirrored boards are; length of seam; shift of seams from the middle of their flanges; how short the boards finish; and the foremost of what is
 //! still equal. Two layouts are different when their seams lie on different members; each is shown at its best
 //! positions.
 //!
@@ -24,23 +24,33 @@
 //! each, the discrete costs follow from a walk over piece and board kinds, and the positions from a linear programme
 //! solved in exact fractions with the remaining costs as objectives in order (`place`).
 //!
+//! On a member out of square or bent a seam lies athwart where that leaves both boards their bearing and their row of
+//! fasteners all along the edge, and otherwise along the chord between the member's ends, where that leaves more. Stations
+//! and widths are then those at the deck's centreline; a board with a slanted edge is sawn from the rectangle around it.
+//!
 //! # Limits
 //! Positions are the exact optimum rounded down to the nanometre. Where more than one seam lies on a curved or slanted
 //! part of the outline, their lengths are weighed along the chord of the part that lies over the flange.
 
+mod errors;
 mod layout;
 mod pattern;
 mod place;
 mod reach;
 mod reason;
+mod remedy;
 mod rules;
 mod search;
 mod seat;
 mod stack;
+mod tolerance;
 
-pub use layout::{Bay, Board, Cost, Lane, NoLayout, Seam, SeamLayout, Seams};
+pub use errors::{ErrorSum, Spread};
+pub use layout::{Bay, Board, Cost, Lane, NoLayout, Seam, SeamEnds, SeamLayout, Seams};
+pub use remedy::{Remedy, RemedyCheck, RemedyRules, SeamRemedy, remedy};
 pub use rules::Rules;
 pub use stack::{Stack, stack};
+pub use tolerance::{BearingTolerance, Errors, LastBoard, SeamTolerance, last_board, tolerance, width_to_rip};
 
 use crate::frame::Frame;
 use crate::length::{Length, Notation};
@@ -71,6 +81,9 @@ pub struct SeamProblem<'a> {
     pub clear: Vec<KeepClear>,
     /// The outline, for the length of seams; none: all seams count as equally long.
     pub outline: Option<&'a Outline>,
+    /// With errors given, of layouts that cost the same in boards and rips the one is best that keeps most above the least
+    /// bearing when every error is at its limit.
+    pub errors: Option<Errors>,
     /// How lengths are written in reasons.
     pub notation: Notation,
     /// How many layouts are wanted, best first.
@@ -87,6 +100,7 @@ impl<'a> SeamProblem<'a> {
             rules,
             clear: Vec::new(),
             outline: None,
+            errors: None,
             notation: Notation::new(crate::length::Unit::Inch),
             best: 1,
         }
@@ -103,6 +117,13 @@ impl<'a> SeamProblem<'a> {
     #[must_use]
     pub fn outline(mut self, outline: &'a Outline) -> SeamProblem<'a> {
         self.outline = Some(outline);
+        self
+    }
+
+    /// With errors, against which the seams keep the greatest margin.
+    #[must_use]
+    pub fn errors(mut self, errors: Errors) -> SeamProblem<'a> {
+        self.errors = Some(errors);
         self
     }
 

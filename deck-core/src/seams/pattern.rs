@@ -12,6 +12,17 @@ pub(super) struct Kind {
     pub(super) ripped: bool,
 }
 
+impl Kind {
+    /// The kind of a board with slanted edges: they are sawn, and the board at the centreline is narrower than its
+    /// rectangle.
+    fn tilted(mut self, tilt: i64) -> Option<Kind> {
+        if tilt > 0 {
+            self.width.1 -= tilt;
+        }
+        (tilt == 0 || self.ripped && self.width.0 <= self.width.1).then_some(self)
+    }
+}
+
 /// A choice for every seam and board of a layout, with its discrete cost.
 #[derive(Debug, Clone)]
 pub(super) struct Pattern<'a> {
@@ -69,8 +80,10 @@ impl Walk<'_, '_> {
     /// Lays the next board from a stretch of positions.
     fn board(&mut self, from: (i64, i64), short: usize, cost: DiscreteCost) {
         let next = self.at.len();
+        let fore = next.checked_sub(1).map(|before| self.members[before]);
+        let tilt = self.ground.tilt(fore, self.members.get(next).copied());
         for index in 0..self.kinds.len() {
-            let kind = self.kinds[index];
+            let Some(kind) = self.kinds[index].tilted(tilt) else { continue };
             let cost = (cost.0 + usize::from(kind.narrow), cost.1 + usize::from(kind.ripped));
             if self.best.is_some_and(|best| cost > best) {
                 continue;

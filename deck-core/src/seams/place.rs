@@ -5,10 +5,11 @@
 //! seam (all lower bounds pushed from bow to stern) satisfies every inequality at once, so the programme starts there.
 
 use super::SeamProblem;
-use super::layout::{Board, Cost, Seam, SeamLayout};
+use super::layout::{Board, Cost, Seam, SeamEnds, SeamLayout};
 use super::pattern::{DiscreteCost, Pattern, least_patterns};
 use super::reach::{Ground, rests};
-use super::seat::breadth;
+use super::seat::{Lie, breadth};
+use super::tolerance::{Errors, tolerance};
 use crate::length::Length;
 use crate::math::Programme;
 use std::cmp::Ordering;
@@ -54,8 +55,11 @@ pub(super) fn best_placing(
     patterns
         .iter()
         .filter_map(|pattern| {
-            let chain = Chain::new(ground, pattern)?;
-            Some(chain.placed(problem, ground, members, short, discrete))
+            let chain = Chain::new(ground, pattern, None)?;
+            let margin =
+                problem.errors.as_ref().and_then(|errors| greatest_margin(problem, ground, members, pattern, errors));
+            let (chain, margin) = margin.map_or((chain, None), |(chain, margin)| (chain, Some(margin)));
+            Some(chain.placed(problem, ground, members, (short, discrete), margin))
         })
         .min_by(Placed::compare)
 }
@@ -75,8 +79,13 @@ struct Chain {
 const SLOPE_SCALE: i128 = 1_000_000;
 
 impl Chain {
-    fn new(ground: &Ground, pattern: &Pattern<'_>) -> Option<Chain> {
-        let bounds = pattern.pieces.iter().map(|piece| (piece.low, piece.high)).chain([ground.finish]);
+    /// `within` are bounds of the seams beside those of their stretches.
+    fn new(ground: &Ground, pattern: &Pattern<'_>, within: Option<&[(i64, i64)]>) -> Option<Chain> {
+        let narrowed = |(seam, piece): (usize, &&super::seat::Piece)| {
+            let (low, high) = within.and_then(|within| within.get(seam)).copied().unwrap_or((piece.low, piece.high));
+            (piece.low.max(low), piece.high.min(high))
+        };
+        let bounds = pattern.pieces.iter().enumerate().map(narrowed).chain([ground.finish]);
         let (mut low, mut high): (Vec<i64>, Vec<i64>) = bounds.unzip();
         let step: Vec<(i64, i64)> =
             pattern.kinds.iter().map(|kind| (ground.gap + kind.width.0, ground.gap + kind.width.1)).collect();
@@ -107,8 +116,8 @@ impl Chain {
         problem: &SeamProblem<'_>,
         ground: &Ground,
         members: &[usize],
-        short: usize,
-        discrete: DiscreteCost,
+        (short, discrete): (usize, DiscreteCost),
+        margin: Option<i64>,
     ) -> Placed {
         let middles: Vec<i64> = members.iter().map(|&member| ground.seats[member].doubled_middle).collect();
         let optimum = Model::new(self, &middles, ground.gap).solve();
@@ -122,10 +131,61 @@ impl Chain {
         let seam_length: i64 = positions[..members.len()].iter().map(|&at| breadth(problem, at)).sum();
         let [unevenness, shift] = continuous_costs(&numerators, denominator, &middles, ground.gap);
         let finish = numerators.last().map_or(0, |finish| i128::from(ground.finish.1) * denominator - finish);
-        let mut weights = vec![unevenness, i128::from(seam_length) * denominator, shift, finish];
+        let margin = margin.map_or(0, |margin| -i128::from(margin) * denominator);
+        let mut weights = vec![margin, unevenness, i128::from(seam_length) * denominator, shift, finish];
         weights.extend(&numerators);
         Placed { members: members.to_vec(), short, discrete, weights, denominator, positions, exact }
     }
+}
+
+/// The chain in which every seam keeps the greatest margin that all of them can keep together above the least bearing
+/// when every error is at its limit, and that margin; none where there is no seam.
+///
+/// With the kinds of boards chosen, what errors take is fixed, and a margin narrows each seam's bounds. More margin narrows
+/// them further, so halving finds the greatest whole one.
+fn greatest_margin(
+    problem: &SeamProblem<'_>,
+    ground: &Ground,
+    members: &[usize],
+    pattern: &Pattern<'_>,
+    errors: &Errors,
+) -> Option<(Chain, i64)> {
+    // A ripped board has a sawn width, which is none of the sheets' own.
+    let ripped = Length::from_nanometres(-1);
+    let widths: Vec<Length> = pattern
+        .kinds
+        .iter()
+        .map(|kind| if kind.ripped { ripped } else { Length::from_nanometres(kind.width.0) })
+        .collect();
+    let (least, gap) = (problem.rules.least_bearing, problem.rules.gap);
+    let bare: Vec<(i64, i64)> = members
+        .iter()
+        .enumerate()
+        .map(|(index, &member)| {
+            let member = &problem.frame.members()[member];
+            let [fore, aft] = errors.losses(&widths[..=index], member.number);
+            let lie = Lie::new(member, &problem.rules);
+            ((lie.fore + least + fore).nanometres(), (lie.aft - least - aft - gap).nanometres())
+        })
+        .collect();
+    let keeping = |margin: i64| {
+        let within: Vec<(i64, i64)> = bare.iter().map(|&(low, high)| (low + margin, high - margin)).collect();
+        Chain::new(ground, pattern, Some(&within))
+    };
+    // Twice a margin is at most what the narrowest seam's bounds leave, and as much below zero as takes them past every
+    // stretch.
+    let mut high = bare.iter().map(|(low, high)| (high - low).div_euclid(2)).min()?;
+    let reach = |(bare, piece): (&(i64, i64), &&super::seat::Piece)| (bare.0 - piece.low).max(piece.high - bare.1);
+    let mut low = -bare.iter().zip(&pattern.pieces).map(reach).max()?.max(-high);
+    let mut best = keeping(low)?;
+    while low < high {
+        let middle = low + (high - low + 1) / 2;
+        match keeping(middle) {
+            Some(chain) => (low, best) = (middle, chain),
+            None => high = middle - 1,
+        }
+    }
+    Some((best, low))
 }
 
 /// Unevenness and doubled shift, over the denominator.
@@ -327,7 +387,12 @@ impl Placed {
         let boards: Vec<Board> = fores
             .zip(&positions)
             .enumerate()
-            .map(|(index, (fore, &aft))| board(problem, index + 1, fore, aft))
+            .map(|(index, (fore, &aft))| {
+                let slanted = |seam: Option<&Seam>| seam.is_some_and(|seam| !seam.slant().is_zero());
+                let tilted =
+                    slanted(seams.get(index)) || slanted(index.checked_sub(1).and_then(|before| seams.get(before)));
+                board(problem, index + 1, fore, aft, tilted)
+            })
             .collect();
         let mirrored = boards.iter().zip(boards.iter().rev());
         let cost = Cost {
@@ -335,19 +400,26 @@ impl Placed {
             boards: boards.len(),
             narrow_boards: boards.iter().filter(|board| board.narrow).count(),
             ripped_boards: boards.iter().filter(|board| board.full_width_of.is_none()).count(),
+            worst_margin: None,
             unevenness: mirrored.map(|(one, other)| (one.width - other.width).abs()).sum(),
             seam_length: seams.iter().filter_map(|seam| seam.length).sum(),
             shift: seams.iter().map(|seam| seam.shift.abs()).sum(),
             finish_short: problem.deck_length - finish,
         };
-        SeamLayout { boards, seams, cost, finish }
+        let mut layout = SeamLayout { boards, seams, cost, finish };
+        if let Some(errors) = &problem.errors {
+            let left = tolerance(&layout, problem.rules.least_bearing, errors);
+            layout.cost.worst_margin = left.iter().map(super::tolerance::SeamTolerance::margin).min();
+        }
+        layout
     }
 }
 
 fn seam(problem: &SeamProblem<'_>, index: usize, member: usize, fore: Length) -> Seam {
     let (member, rules) = (&problem.frame.members()[member], &problem.rules);
     let aft = fore + rules.gap;
-    let (bearing_fore, bearing_aft) = (fore - member.fore, member.aft - aft);
+    let lie = Lie::new(member, rules);
+    let (bearing_fore, bearing_aft) = (fore - lie.fore, lie.aft - aft);
     let row = rules.edge_in_ply + rules.edge_in_metal;
     let lacking = |bearing: Length| (row - bearing).max(Length::ZERO);
     Seam {
@@ -357,16 +429,18 @@ fn seam(problem: &SeamProblem<'_>, index: usize, member: usize, fore: Length) ->
         aft,
         bearing_fore,
         bearing_aft,
-        shift: fore.midpoint(aft) - member.centre(),
+        shift: fore.midpoint(aft) - lie.fore.midpoint(lie.aft),
         short_by: lacking(bearing_fore) + lacking(bearing_aft),
+        ends: SeamEnds::new(member, lie.slant(member), lie.along, fore, aft),
         length: problem.outline.map(|_| Length::from_nanometres(breadth(problem, fore.nanometres()))),
         lane: None,
     }
 }
 
-fn board(problem: &SeamProblem<'_>, number: usize, fore: Length, aft: Length) -> Board {
+/// `tilted` where one of its edges is slanted.
+fn board(problem: &SeamProblem<'_>, number: usize, fore: Length, aft: Length, tilted: bool) -> Board {
     let width = aft - fore;
-    let full = problem.sheets.iter().find(|sheet| sheet.width == width);
+    let full = problem.sheets.iter().find(|sheet| sheet.width == width && !tilted);
     let rules = &problem.rules;
     let bears = |overlap: Length| overlap >= rules.least_bearing && overlap > Length::ZERO;
     let under = problem.frame.members().iter().filter(|member| {

@@ -78,9 +78,16 @@ impl Ground {
         supports >= self.least_supports
     }
 
-    /// Positions of the next seam, from the positions of one; the bow edge is a seam whose gap ends at station 0.
-    pub(super) fn next(&self, positions: &IntervalSet) -> IntervalSet {
-        positions.stretched(self.gap + self.least_width, self.gap + self.widest())
+    /// By how much a board between two seams is narrower at the centreline than the rectangle that it is sawn from,
+    /// where its seams follow members out of square; `None` is the deck's end.
+    pub(super) fn tilt(&self, fore: Option<usize>, aft: Option<usize>) -> i64 {
+        [fore, aft].into_iter().flatten().map(|member| self.seats[member].tilt).sum()
+    }
+
+    /// Positions of the next seam, from the positions of one; the bow edge is a seam whose gap ends at station 0. `tilt` is
+    /// that of the board between.
+    pub(super) fn next(&self, positions: &IntervalSet, tilt: i64) -> IntervalSet {
+        positions.stretched(self.gap + self.least_width, self.gap + self.widest() - tilt)
     }
 
     pub(super) fn bow(&self) -> IntervalSet {
@@ -88,8 +95,8 @@ impl Ground {
     }
 
     /// True where the last board can end the deck from some of the positions.
-    pub(super) fn finishes(&self, positions: &IntervalSet) -> bool {
-        !self.next(positions).within(self.finish.0, self.finish.1).is_empty()
+    pub(super) fn finishes(&self, positions: &IntervalSet, last: Option<usize>) -> bool {
+        !self.next(positions, self.tilt(last, None)).within(self.finish.0, self.finish.1).is_empty()
     }
 
     /// Positions on each member that can be reached from the bow at all, however many boards it takes.
@@ -106,12 +113,12 @@ impl Ground {
     /// The fewest boards that cover the deck, two rows of fasteners at a seam or not; none where it takes more than
     /// `most`, or no number does.
     pub(super) fn fewest_boards(&self, most: usize) -> Option<usize> {
-        if self.is_supported(None, None) && self.finishes(&self.bow()) {
+        if self.is_supported(None, None) && self.finishes(&self.bow(), None) {
             return Some(1);
         }
         let mut row: Vec<IntervalSet> = (0..self.members()).map(|aft| self.first_board(aft)).collect();
         for boards in 2..=most {
-            let done = |last: usize| self.is_supported(Some(last), None) && self.finishes(&row[last]);
+            let done = |last: usize| self.is_supported(Some(last), None) && self.finishes(&row[last], Some(last));
             if (0..self.members()).any(done) {
                 return Some(boards);
             }
@@ -123,7 +130,11 @@ impl Ground {
     /// Positions on a member that one board from the bow reaches.
     fn first_board(&self, aft: usize) -> IntervalSet {
         let supported = self.is_supported(None, Some(aft));
-        if supported { both(&self.next(&self.bow()), &self.any[aft]) } else { IntervalSet::new() }
+        if supported {
+            both(&self.next(&self.bow(), self.tilt(None, Some(aft))), &self.any[aft])
+        } else {
+            IntervalSet::new()
+        }
     }
 
     /// Positions on a member that one board more reaches from those on the members before it.
@@ -131,7 +142,7 @@ impl Ground {
         let mut here = IntervalSet::new();
         for (fore, positions) in row.iter().enumerate().take(aft) {
             if !positions.is_empty() && self.is_supported(Some(fore), Some(aft)) {
-                here.add_all(&self.next(positions));
+                here.add_all(&self.next(positions, self.tilt(Some(fore), Some(aft))));
             }
         }
         both(&here, &self.any[aft])
@@ -139,11 +150,12 @@ impl Ground {
 
     /// True where the deck can be boarded at all.
     pub(super) fn is_feasible(&self) -> bool {
-        if self.is_supported(None, None) && self.finishes(&self.bow()) {
+        if self.is_supported(None, None) && self.finishes(&self.bow(), None) {
             return true;
         }
         let reachable = self.reachable();
-        (0..self.members()).any(|last| self.is_supported(Some(last), None) && self.finishes(&reachable[last]))
+        (0..self.members())
+            .any(|last| self.is_supported(Some(last), None) && self.finishes(&reachable[last], Some(last)))
     }
 }
 
@@ -214,7 +226,7 @@ impl<'a> Finishing<'a> {
                 let mut here = IntervalSet::new();
                 for (aft, positions) in onward.iter().enumerate().skip(fore + 1) {
                     if !positions.is_empty() && ground.is_supported(Some(fore), Some(aft)) {
-                        here.add_all(&positions.stretched(least, most));
+                        here.add_all(&positions.stretched(least + ground.tilt(Some(fore), Some(aft)), most));
                     }
                 }
                 both(&here, &ground.any[fore])
@@ -224,11 +236,11 @@ impl<'a> Finishing<'a> {
 
     fn one_board(&self) -> Vec<IntervalSet> {
         let ground = self.ground;
-        let low = ground.finish.0 - ground.widest() - ground.gap;
         let high = ground.finish.1 - ground.least_width - ground.gap;
         (0..ground.members())
             .map(|member| {
                 let supported = ground.is_supported(Some(member), None);
+                let low = ground.finish.0 - ground.widest() + ground.tilt(Some(member), None) - ground.gap;
                 if supported { ground.any[member].within(low, high) } else { IntervalSet::new() }
             })
             .collect()

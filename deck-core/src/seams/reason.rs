@@ -2,6 +2,7 @@
 
 use super::layout::{Bay, NoLayout};
 use super::reach::Ground;
+use super::seat::Lie;
 use super::{BoardStock, SeamProblem};
 use crate::length::Length;
 
@@ -39,8 +40,31 @@ fn widest<'a>(problem: &'a SeamProblem<'_>) -> Option<&'a BoardStock> {
 fn no_seat(problem: &SeamProblem<'_>) -> Option<NoLayout> {
     let rules = &problem.rules;
     let needed = rules.gap + rules.least_bearing * 2;
-    let widest = problem.frame.members().iter().map(crate::frame::CrossMember::flange).max()?;
+    let members = problem.frame.members();
+    let widest = members.iter().map(crate::frame::CrossMember::flange).max()?;
     let say = |length: Length| problem.notation.text(length);
+    let left = |member: &crate::frame::CrossMember| {
+        let lie = Lie::new(member, rules);
+        lie.aft - lie.fore
+    };
+    if let Some(best) =
+        members.iter().max_by_key(|member| left(member)).filter(|best| widest >= needed && left(best) < needed)
+    {
+        let skew = best.skew.map_or_else(Default::default, |skew| (skew.out.abs(), skew.bend.abs()));
+        return Some(NoLayout::told(format!(
+            "No flange can carry a seam: two boards that bear {} each, with a gap of {}, take {} of flange all along the \
+             edge. Member {} leaves most, {} of its {}: it is {} out of square and bent by {}: {} short.",
+            say(rules.least_bearing),
+            say(rules.gap),
+            say(needed),
+            best.number,
+            say(left(best).max(Length::ZERO)),
+            say(best.flange()),
+            say(skew.0),
+            say(skew.1),
+            say(needed - left(best)),
+        )));
+    }
     (widest < needed).then(|| {
         NoLayout::told(format!(
             "No flange can carry a seam: two boards that bear {} each, with a gap of {}, take a flange of {}, and the \

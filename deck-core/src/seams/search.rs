@@ -70,7 +70,7 @@ impl Search<'_> {
     fn level(&mut self, finishing: &Finishing<'_>) {
         let (short, boards) = self.level;
         if boards == 1 {
-            if self.ground.is_supported(None, None) && self.ground.finishes(&self.ground.bow()) {
+            if self.ground.is_supported(None, None) && self.ground.finishes(&self.ground.bow(), None) {
                 self.keep(&[]);
             }
             return;
@@ -91,13 +91,20 @@ impl Search<'_> {
             return;
         }
         let fore = members.last().copied();
-        let onward: Vec<IntervalSet> = positions.iter().map(|set| self.ground.next(set)).collect();
+        let onward =
+            |tilt: i64| -> Vec<IntervalSet> { positions.iter().map(|set| self.ground.next(set, tilt)).collect() };
+        // Members out of square are few: what is reached on the others is reckoned once.
+        let level = self.ground.tilt(fore, None);
+        let to_level = onward(level);
         for aft in fore.map_or(0, |fore| fore + 1)..self.ground.members() {
             if !self.ground.is_supported(fore, Some(aft)) {
                 continue;
             }
+            let tilt = self.ground.tilt(fore, Some(aft));
+            let slanted = (tilt != level).then(|| onward(tilt));
+            let onward = slanted.as_ref().unwrap_or(&to_level);
             let here: Vec<IntervalSet> =
-                (0..positions.len()).map(|short| self.arrive(finishing, &onward, boards - 1, short, aft)).collect();
+                (0..positions.len()).map(|short| self.arrive(finishing, onward, boards - 1, short, aft)).collect();
             if here.iter().any(|set| !set.is_empty()) {
                 members.push(aft);
                 self.walk(finishing, &here, boards - 1, members);

@@ -1,5 +1,6 @@
 //! Where on each flange a seam may lie.
 
+use super::Rules;
 use super::SeamProblem;
 use crate::frame::CrossMember;
 use crate::geometry::Limit;
@@ -24,17 +25,52 @@ pub(super) struct Seat {
     pub(super) pieces: Vec<Piece>,
     /// Twice the position at which the gap lies in the middle of the flange.
     pub(super) doubled_middle: i64,
+    /// How far the seam's ends lie from its middle along the boat, where it follows a member out of square.
+    pub(super) tilt: i64,
+}
+
+/// How a seam lies on a member, and what of its flange is under it all over the beam. Positions are at the centreline.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Lie {
+    /// Along the member's chord, and not athwart.
+    pub(super) along: bool,
+    pub(super) fore: Length,
+    pub(super) aft: Length,
+}
+
+impl Lie {
+    /// Athwart where that leaves both rows and both bearings their room; otherwise the way that leaves more.
+    pub(super) fn new(member: &CrossMember, rules: &Rules) -> Lie {
+        let needed = rules.gap + rules.least_bearing.max(rules.edge_in_ply + rules.edge_in_metal) * 2;
+        let [square, chord] = [false, true].map(|along| {
+            let (fore, aft) = member.under_edge(along);
+            Lie { along, fore, aft }
+        });
+        if square.room() >= needed || square.room() >= chord.room() { square } else { chord }
+    }
+
+    fn room(self) -> Length {
+        self.aft - self.fore
+    }
+
+    /// How much further aft the seam's starboard end lies than its port end, over the beam.
+    pub(super) fn slant(self, member: &CrossMember) -> Length {
+        member.skew.filter(|_| self.along).map_or(Length::ZERO, |skew| skew.out)
+    }
 }
 
 impl Seat {
     pub(super) fn new(problem: &SeamProblem<'_>, member: &CrossMember) -> Seat {
         let rules = &problem.rules;
-        let bearing = span(member, rules.gap, rules.least_bearing);
+        let lie = Lie::new(member, rules);
+        // Rounded up: a board's corner is never further out than reckoned.
+        let tilt = (lie.slant(member).abs().nanometres() + 1) / 2;
+        let bearing = span(lie, rules.gap, rules.least_bearing);
         let mut open = IntervalSet::of(bearing.0, bearing.1).within(1, nm(problem.deck_length - rules.gap) - 1);
         for zone in &problem.clear {
-            open.remove_open(nm(zone.from - rules.gap), nm(zone.to));
+            open.remove_open(nm(zone.from - rules.gap) - tilt, nm(zone.to) + tilt);
         }
-        let rows = span(member, rules.gap, rules.edge_in_ply + rules.edge_in_metal);
+        let rows = span(lie, rules.gap, rules.edge_in_ply + rules.edge_in_metal);
         let mut pieces = Vec::new();
         for &(low, high) in open.intervals() {
             for (start, end, short) in [
@@ -50,7 +86,7 @@ impl Seat {
                 add_pieces(problem, low, high, true, &mut pieces);
             }
         }
-        Seat { pieces, doubled_middle: nm(member.fore + member.aft - rules.gap) }
+        Seat { pieces, doubled_middle: nm(lie.fore + lie.aft - rules.gap), tilt }
     }
 
     /// The positions of one kind, or of both.
@@ -64,8 +100,8 @@ impl Seat {
 }
 
 /// Positions of the gap's fore edge that leave a margin on both sides of the gap.
-fn span(member: &CrossMember, gap: Length, margin: Length) -> (i64, i64) {
-    (nm(member.fore + margin), nm(member.aft - margin - gap))
+fn span(lie: Lie, gap: Length, margin: Length) -> (i64, i64) {
+    (nm(lie.fore + margin), nm(lie.aft - margin - gap))
 }
 
 pub(super) fn nm(length: Length) -> i64 {

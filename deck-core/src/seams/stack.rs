@@ -1,5 +1,6 @@
 //! How errors of sawing and setting add up from board to board.
 
+use super::errors::{ErrorSum, Spread};
 use crate::length::Length;
 use serde::{Deserialize, Serialize};
 
@@ -15,7 +16,8 @@ pub struct Stack {
 /// The stack of `boards` boards, each sawn within ± `saw` and set within ± `set`.
 ///
 /// # Method
-/// Worst case `n (saw + set)`; root-sum-square `√n · √(saw² + set²)`. Derived here; errors are taken as independent.
+/// Worst case `n (saw + set)`; root-sum-square `√n · √(saw² + set²)`. Derived here; errors are taken as independent. It
+/// is the [`ErrorSum`] of as many errors of each kind; [`tolerance`](super::tolerance()) says it of each seam.
 ///
 /// # Examples
 /// Six boards within 1/16 and 1/32 in:
@@ -27,8 +29,6 @@ pub struct Stack {
 /// # Ok::<(), deck_core::Error>(())
 /// ```
 pub fn stack(boards: usize, saw: Length, set: Length) -> Stack {
-    let count = i64::try_from(boards).unwrap_or(i64::MAX);
-    let square = |length: Length| i128::from(length.nanometres()).pow(2);
-    let sum = (square(saw) + square(set)).saturating_mul(i128::from(count));
-    Stack { worst: (saw + set) * count, root_sum_square: Length::saturating(crate::math::nearest_root(sum)) }
+    let sum = ErrorSum::new().add(Spread::even(saw), boards).add(Spread::even(set), boards);
+    Stack { worst: sum.worst().over, root_sum_square: sum.root_sum_square().over }
 }

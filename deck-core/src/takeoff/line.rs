@@ -140,6 +140,12 @@ pub enum Item {
     Block,
     /// Screws into blocks.
     BlockScrew,
+    /// Angles beside flanges that are too narrow.
+    Angle,
+    /// Cleats beside flanges that are too narrow.
+    Cleat,
+    /// Screws that hold angles and cleats.
+    MendScrew,
 }
 
 /// A count of pieces, or a length.

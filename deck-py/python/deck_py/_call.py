@@ -10,7 +10,17 @@ from .types import Effort, Given, GivenPart, GivenSheet, Unit
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Progress:
-    """How far a nest has come, and the best answer so far."""
+    """How far a nest has come, and the best answer so far.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> told = []
+    >>> lids = [{"label": "lid", "length": 40, "width": 20, "count": 4}]
+    >>> nest = deck_py.nest(lids, [{"label": "4 x 8", "length": 96, "width": 48}], progress=told.append)
+    >>> told[-1].cost == nest.cost, told[-1].proven
+    (True, True)
+    """
 
     done: int
     """Steps done."""
@@ -28,7 +38,17 @@ class Progress:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FillProgress:
-    """How far a fill has come, and the best answer so far."""
+    """How far a fill has come, and the best answer so far.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> told = []
+    >>> lid = {"label": "lid", "length": 24, "width": 20, "count": None}
+    >>> fill = deck_py.fill({"label": "rest", "length": 96, "width": 22}, [lid], progress=told.append)
+    >>> told[-1].value == fill.value == told[-1].bound
+    True
+    """
 
     done: int
     """Steps done."""
@@ -184,6 +204,12 @@ def fill(
         ``/parts/0/value``.
     TypeError
         An argument is of the wrong type.
+
+    Notes
+    -----
+    Copies without limit: dynamic programming over raster points (Scheithauer 1997; Cintra, Miyazawa, Wakabayashi and Xavier
+    2008). Limited copies: Lagrangean weights for the bound, then best-first joining of known rectangles (Viswanathan and
+    Bagchi 1993; Cung, Hifi and Le Cun 2000).
 
     Examples
     --------

@@ -17,6 +17,7 @@ from .types import (
     Division,
     LayoutCost,
     Member,
+    NarrowFlanges,
     NoLayout,
     Opening,
     PanelOpening,
@@ -34,6 +35,8 @@ from .types import (
     Side,
     Span,
     Takeoff,
+    Taper,
+    Tolerance,
     Tree,
     Unit,
     Unplaced,
@@ -134,6 +137,10 @@ class Plan:
     @property
     def span(self) -> Span: ...
     @property
+    def narrow_flange(self) -> NarrowFlanges | None: ...
+    @property
+    def tolerance(self) -> Tolerance | None: ...
+    @property
     def cautions(self) -> Records[Caution]: ...
     @property
     def frames(self) -> list[str]: ...
@@ -160,6 +167,8 @@ class Panel:
     def length(self) -> float: ...
     @property
     def width(self) -> float: ...
+    @property
+    def taper(self) -> Taper | None: ...
     @property
     def diagonal(self) -> float: ...
     @property

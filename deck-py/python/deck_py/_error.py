@@ -5,7 +5,18 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fault:
-    """One thing that is wrong with the input."""
+    """One thing that is wrong with the input.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> try:
+    ...     deck_py.beam([16, -1], [])
+    ... except deck_py.DeckError as error:
+    ...     fault = error.errors[0]
+    >>> fault.pointer, fault.value, fault.kind
+    ('/spans/1', '-1', 'OutOfRange')
+    """
 
     pointer: str
     """JSON pointer (RFC 6901) of the field; empty: the whole of it."""
@@ -22,7 +33,17 @@ class Fault:
 
 
 class DeckError(ValueError):
-    """Input that cannot be worked on, with everything that is wrong with it."""
+    """Input that cannot be worked on, with everything that is wrong with it.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> try:
+    ...     deck_py.beam([16, -1], [], stiffness=0)
+    ... except deck_py.DeckError as error:
+    ...     print([fault.pointer for fault in error.errors], error.pointer)
+    ['/spans/1', '/stiffness'] /spans/1
+    """
 
     def __init__(self, text: str, errors: tuple[Fault, ...]) -> None:
         super().__init__(text, errors)

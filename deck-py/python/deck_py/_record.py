@@ -16,7 +16,14 @@ _Read = Callable[[Any], Any]
 
 
 class Records(tuple[_T, ...]):
-    """Parts of one kind in their order: a tuple that a notebook shows as a table."""
+    """Parts of one kind in their order: a tuple that a notebook shows as a table.
+
+    Examples
+    --------
+    >>> from deck_py.types import Peak, Records
+    >>> Records([Peak({"at": 8, "value": 104}), Peak({"at": 24, "value": -96})])
+    Records(Peak(at=8, value=104), Peak(at=24, value=-96))
+    """
 
     __slots__ = ()
 

@@ -9,6 +9,7 @@ if TYPE_CHECKING:
 
 _MOST = 100
 """A line is no longer than this."""
+_LEFT = ' style="text-align: left"'
 
 
 def line(name: str, parts: list[str]) -> str:
@@ -48,7 +49,7 @@ def page(record: Record) -> str:
     """A table of its own figures, and one for each list of parts."""
     names = [name for name in record._hints if not name.endswith("_text")]
     cells = [(name, brief(record, name)) for name in names if not _listed(getattr(record, name, None))]
-    html = "".join(f"<tr><th>{_words(name)}</th><td>{_safe(text)}</td></tr>" for name, text in cells if text)
+    html = "".join(f"<tr><th{_LEFT}>{_words(name)}</th><td{_LEFT}>{_safe(text)}</td></tr>" for name, text in cells if text)
     tables = [f"<table>{html}</table>"] if html else []
     for name in names:
         value = getattr(record, name, None)
@@ -65,8 +66,10 @@ def table(records: Records[Any]) -> str:
     names = list(dict.fromkeys(name for kind in kinds for name in _columns(kind)))
     rows = [[brief(each, name) for name in names] for each in records]
     kept = [n for n in range(len(names)) if any(row[n] for row in rows)]
-    head = "".join(f"<th>{_words(names[n])}</th>" for n in kept)
-    body = ("".join(f"<td>{_safe(row[n])}</td>" for n in kept) for row in rows)
+    # A notebook puts figures and words to the right alike; words are read from the left.
+    sides = {n: _LEFT if any(_is_words(each, names[n]) for each in records) else "" for n in kept}
+    head = "".join(f"<th{sides[n]}>{_words(names[n])}</th>" for n in kept)
+    body = ("".join(f"<td{sides[n]}>{_safe(row[n])}</td>" for n in kept) for row in rows)
     return f"<table><tr>{head}</tr>{''.join(f'<tr>{row}</tr>' for row in body)}</table>"
 
 
@@ -106,6 +109,14 @@ def _in_words(record: Record) -> str:
     names = record._says or _columns(type(record))
     cells = [(_words(name), brief(record, name)) for name in names]
     return ", ".join(f"{name} {text}" for name, text in cells if text)
+
+
+def _is_words(record: Any, name: str) -> bool:
+    whole, _, part = name.partition(".")
+    value = getattr(record, whole, None)
+    if part:
+        return _is_words(value, part)
+    return isinstance(value[0] if isinstance(value, tuple) and value else value, str) and not name.endswith("_text")
 
 
 def _listed(value: Any) -> bool:

@@ -11,7 +11,16 @@ Fields = Mapping[str, Any]
 
 
 class SeamLayouts(list[_deck.SeamLayout]):
-    """The layouts of seams that were found, best first: a list, and why it is empty where it is."""
+    """The layouts of seams that were found, best first: a list, and why it is empty where it is.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> frame = {"measured_to": "centre", "flange": 2, "regular": {"first": 0, "last": 96, "spacing": 24}}
+    >>> layouts = deck_py.seams(frame, 96, {"label": "4 x 8", "length": 96, "width": 48}, best=2)
+    >>> len(layouts), layouts.proven, layouts.no_layout is None
+    (2, True, True)
+    """
 
     no_layout: NoLayout | None
     """Why there is no layout; None where there is one."""
@@ -44,6 +53,7 @@ def seams(
     end_tolerance: Given | None = None,
     saw: Fields | None = None,
     shop: Fields | None = None,
+    tolerance: Fields | None = None,
     unit: Unit = "in",
 ) -> SeamLayouts:
     """Find where a deck splits into boards, so that every seam bears on a cross member.
@@ -75,6 +85,9 @@ def seams(
         counts. Without it every sheet is taken to reach across with its length.
     end_tolerance, saw, shop : optional
         As a job's: how much shorter the boards may finish, the ``trim`` of sheets, and the widths that boards may have.
+    tolerance : dict, optional
+        As a job's. With ``by_margin`` true, of layouts that cost the same in boards and rips the one comes first that keeps
+        most above the least bearing when every error is at its limit.
     unit : str, default "in"
         The unit of bare numbers, of the answer and of messages: ``in``, ``ft``, ``mm``, ``cm`` or ``m``.
 
@@ -93,6 +106,11 @@ def seams(
         ``/frame/members/3/station``.
     TypeError
         An argument is of the wrong type.
+
+    Notes
+    -----
+    Where seams may lie are sets of intervals in whole nanometres; of the member sets that do, positions follow from a linear
+    programme in exact fractions, costs in the order of `SeamLayout.cost`. The optimum is exact. Derived here, no source.
 
     Examples
     --------
@@ -131,6 +149,7 @@ def seams(
         "end_tolerance": end_tolerance,
         "saw": saw,
         "shop": shop,
+        "tolerance": tolerance,
         "unit": unit,
     }
     return SeamLayouts(*_deck._seams(request))
@@ -180,6 +199,10 @@ def panels(
         The call cannot be worked on, or there is no layout. Its ``errors`` are everything that is wrong.
     TypeError
         An argument is of the wrong type.
+
+    Notes
+    -----
+    Outline, arcs and openings are cut at the seams in whole nanometres. Weight: APA D510F (2020), weights table.
 
     Examples
     --------
@@ -240,6 +263,11 @@ def fasteners(
         The call cannot be worked on. Its ``errors`` are everything that is wrong.
     TypeError
         An argument is of the wrong type.
+
+    Notes
+    -----
+    ``n = ceil(R / s) + 1`` fasteners to a row over the length R that board and member share, less the end distances. Derived
+    here; the distances are the caller's, and the defaults are common practice, no source.
 
     Examples
     --------

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Any, Literal
 
 from . import _deck
-from .types import Given, GivenBeamLoad, GivenPanel, GivenPlateLoad, GivenSupport, Unit
+from .types import Given, GivenBeamLoad, GivenNumber, GivenPanel, GivenPlateLoad, GivenSupport, Unit
 
 
 def span_limits(
@@ -15,9 +15,9 @@ def span_limits(
     spans: Literal[1, 2, 3],
     support: Given | None = None,
     clear_span: Given | None = None,
-    deflection: float = 360,
+    deflection: GivenNumber = 360,
     wet: bool = False,
-    duration: float = 1.0,
+    duration: GivenNumber = 1.0,
     width: Given | None = None,
     unit: Unit = "in",
 ) -> dict[str, Any]:
@@ -53,6 +53,10 @@ def span_limits(
         Of the board, where it is a narrow strip.
     unit : str, default "in"
         The unit of bare lengths, of those in the answer and of messages.
+
+        A length is an int, a float, a `fractions.Fraction`, a `decimal.Decimal` or a text; fractions and decimals never pass
+        through a float. Every other figure is a float by nature: an exact number becomes the nearest one, and a text is a
+        `TypeError` or a `DeckError`.
 
     Returns
     -------
@@ -107,7 +111,7 @@ def beam(
     loads: Sequence[GivenBeamLoad],
     *,
     overhangs: tuple[Given, Given] | None = None,
-    stiffness: float = 1.0,
+    stiffness: GivenNumber = 1.0,
     ends: tuple[Literal["simple", "fixed"], Literal["simple", "fixed"]] = ("simple", "simple"),
     unit: Unit = "in",
 ) -> _deck.Beam:
@@ -131,6 +135,9 @@ def beam(
         How the first and the last support hold the beam: ``"simple"`` or ``"fixed"``.
     unit : str, default "in"
         The unit in which lengths that are texts are taken.
+
+        Places are reckoned in floats. A Fraction or a Decimal, as a text, is first rounded once to a whole nanometre of that
+        unit, half to even; forces and stiffness become the nearest float.
 
     Returns
     -------
@@ -183,10 +190,10 @@ def plate(
     length: Given,
     width: Given,
     *,
-    dx: float,
-    dy: float,
-    torsion: float,
-    poisson: tuple[float, float] = (0, 0),
+    dx: GivenNumber,
+    dy: GivenNumber,
+    torsion: GivenNumber,
+    poisson: tuple[GivenNumber, GivenNumber] = (0, 0),
     supports: Sequence[GivenSupport],
     loads: Sequence[GivenPlateLoad],
     mesh: Given | None = None,
@@ -219,6 +226,9 @@ def plate(
         The largest side of an element. None: about two hundred elements, and the answer tells its own error.
     unit : str, default "in"
         The unit of bare lengths and of those in the answer.
+
+        Places are reckoned in floats. A Fraction or a Decimal, as a text, is first rounded once to a whole nanometre, half to
+        even; forces, rigidities and Poisson's ratios become the nearest float.
 
     Returns
     -------

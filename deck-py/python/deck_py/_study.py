@@ -24,7 +24,16 @@ SHOWN = 20
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StudyProgress:
-    """How far a study has come."""
+    """How far a study has come.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> told = []
+    >>> study = deck_py.study([{"schema": 1}], progress=told.append)
+    >>> [row["job"] for row in study], told[-1].done, told[-1].of, told[-1].failed
+    ([0], 1, 1, 1)
+    """
 
     done: int
     """Rows that are there, in order."""
@@ -41,6 +50,15 @@ class Study:
 
     Walking through it plans and hands out row after row, in the order of the jobs, and holds on to none. `columns` plans
     everything and holds on to it; what is asked for after that is answered from there.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> study = deck_py.study([{"schema": 1}, "{}"])
+    >>> study
+    Study(2 jobs, not held)
+    >>> [error is None for error in study.columns()["error"]], study
+    ([False, False], Study(2 rows, 2 failed))
     """
 
     def __init__(
@@ -76,7 +94,9 @@ class Study:
     def columns(self) -> dict[str, list[Any]]:
         """The rows as columns, as pandas and polars take them: a list of equal length for each name.
 
-        Plans everything the first time. A figure that a row does not have is None.
+        Plans everything the first time. A figure that a row does not have is None. Where one number of a column is a float,
+        all are. A change whose values are texts and numbers stays so: pandas takes it as objects, polars with
+        ``strict=False``.
         """
         if self._columns is None:
             columns: dict[str, list[Any]] = {"job": []}
@@ -85,7 +105,7 @@ class Study:
                     columns.setdefault(name, [None] * count)
                 for name, values in columns.items():
                     values.append(row.get(name))
-            self._columns = columns
+            self._columns = {name: _even(values) for name, values in columns.items()}
         return self._columns
 
     def _run(self) -> Iterator[Row]:
@@ -195,10 +215,10 @@ def study(
     >>> study = deck_py.study(deck_py.variants(base, {"/stock/0/width": [48, 60], "/frame/regular/spacing": [20, 24]}))
     >>> for row in study:
     ...     print(row["/stock/0/width"], row["/frame/regular/spacing"], row["boards"], row["seam_length"])
-    48 20 6 480
-    48 24 5 384
-    60 20 4 288
-    60 24 5 384
+    48 20 6 480.0
+    48 24 5 384.0
+    60 20 4 288.0
+    60 24 5 384.0
 
     What fails is told in its row:
 
@@ -207,6 +227,12 @@ def study(
     [None, '/deck/beam']
     """
     return Study(jobs, executor, progress, take, file, ahead)
+
+
+def _even(values: list[Any]) -> list[Any]:
+    """Numbers as floats where one of them is: polars takes a column of one type alone."""
+    kinds = {type(value) for value in values} - {type(None)}
+    return [None if value is None else float(value) for value in values] if kinds == {int, float} else values
 
 
 def _held(columns: dict[str, list[Any]]) -> Study:

@@ -4,6 +4,8 @@ from typing import Any
 
 from ._deck import Plan
 
+# Floats in every row, also where they are whole: a column is of one type.
+_REAL = ("unevenness", "seam_length", "cost", "weight_lb")
 _COST = ("short_seams", "narrow_boards", "ripped_boards", "unevenness", "seam_length")
 SUMMARY = (
     *("name", "unit", "boards", *_COST, "panels", "fasteners", "sheets", "unplaced", "cost", "cost_in", "proven"),
@@ -41,7 +43,7 @@ def summary(plan: Plan) -> dict[str, Any]:
     ... }
     >>> figures = deck_py.summary(deck_py.plan(job))
     >>> figures["boards"], figures["seam_length"], figures["sheets"], figures["cost"]
-    (5, 384, 5, 312.5)
+    (5, 384.0, 5, 312.5)
     """
     figures: dict[str, Any] = dict.fromkeys(SUMMARY)
     whole = plan.to_dict()
@@ -52,7 +54,7 @@ def summary(plan: Plan) -> dict[str, Any]:
     best, nest = whole["layouts"][0], whole["sheets"]
     figures |= {name: best["cost"][name] for name in _COST}
     figures |= {name: nest[name] for name in ("cost", "cost_in", "proven") if name in nest}
-    return figures | {
+    figures |= {
         "boards": len(best["boards"]),
         "panels": len(whole["panels"]),
         "fasteners": whole["fasteners"]["count"],
@@ -60,6 +62,7 @@ def summary(plan: Plan) -> dict[str, Any]:
         "unplaced": sum(part["count"] for part in nest["unplaced"]),
         "weight_lb": whole["takeoff"]["deck_weight_lb"],
     }
+    return figures | {name: float(figures[name]) for name in _REAL if figures[name] is not None}
 
 
 # Known by its public name, in tracebacks and in pickles.

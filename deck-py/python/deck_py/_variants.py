@@ -9,7 +9,15 @@ from typing import Any
 
 @dataclass(frozen=True, slots=True)
 class Variant:
-    """A job, and what was changed to make it."""
+    """A job, and what was changed to make it.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> variant = next(iter(deck_py.variants({"gap": 0}, {"/gap": ["1/8", "1/16"]})))
+    >>> variant.changes, variant.job
+    ({'/gap': '1/8'}, {'gap': '1/8'})
+    """
 
     job: dict[str, Any]
     """The job, as `plan` takes it. What was not changed is shared with the others: read it, do not write to it."""
@@ -18,7 +26,15 @@ class Variant:
 
 
 class Variants:
-    """Every combination of some changes to a job, made one by one when they are asked for."""
+    """Every combination of some changes to a job, made one by one when they are asked for.
+
+    Examples
+    --------
+    >>> import deck_py
+    >>> tried = deck_py.variants({"gap": 0, "name": "a"}, {"/gap": [0, "1/8"], "/name": ["a", "b", "c"]})
+    >>> len(tried), [variant.job["name"] for variant in tried][:3]
+    (6, ['a', 'b', 'c'])
+    """
 
     def __init__(self, base: Mapping[str, Any], changes: Mapping[str | tuple[str, ...], Sequence[Any]]) -> None:
         self._base = base

@@ -122,12 +122,18 @@ impl FasteningSheet<'_> {
     }
 
     fn draw_panel(&self, figure: &mut Figure, mapping: &Mapping, panel: Rect) {
+        let bounds = self.panel.bounds;
         for member in self.members() {
-            let mut band =
-                deck_shape::band(mapping, member.fore, member.aft, self.panel.bounds.port, self.panel.bounds.starboard);
-            (band.left, band.right) = (panel.left - BEYOND, panel.right + BEYOND);
-            figure.fill(Path::rect(band), Tone::Pale);
-            figure.stroke(Path::rect(band), Line::Hidden);
+            let mut flange =
+                Path::rect(deck_shape::band(mapping, member.fore, member.aft, bounds.port, bounds.starboard));
+            if member.skew.is_some() {
+                let beam = self.desk.plan.deck.beam;
+                flange = deck_shape::flange(mapping, member, (bounds.port, bounds.starboard), beam);
+            } else if let Some(band) = flange.bounds() {
+                flange = Path::rect(Rect { left: panel.left - BEYOND, right: panel.right + BEYOND, ..band });
+            }
+            figure.fill(flange.clone(), Tone::Pale);
+            figure.stroke(flange, Line::Hidden);
         }
         for block in blocking::under(self.desk, self.panel) {
             let bounds = self.panel.bounds;
@@ -145,7 +151,8 @@ impl FasteningSheet<'_> {
         }
         for row in &self.rows {
             for &position in &row.positions {
-                figure.fill(Path::circle(mapping.point(row.station, position), DOT), Tone::Black);
+                let station = row.station_at(position, self.desk.plan.deck.beam);
+                figure.fill(Path::circle(mapping.point(station, position), DOT), Tone::Black);
             }
         }
         for (station, from_port) in blocking::screws(self.desk, self.panel) {
@@ -168,11 +175,16 @@ impl FasteningSheet<'_> {
     fn seams(&self) -> impl Iterator<Item = &Seam> {
         let bounds = self.panel.bounds;
         let layout = self.desk.plan.layouts.first().into_iter();
-        let row = self.panel.bounds;
+        let (board, row) = (self.panel.board, self.panel.bounds);
         let beside =
             move |seam: &&Seam| seam.lane.is_none_or(|lane| lane.port < row.starboard && lane.starboard > row.port);
-        let seams = layout.flat_map(|layout| &layout.seams).filter(beside);
-        seams.filter(move |seam| seam.fore == bounds.aft || seam.aft == bounds.fore)
+        layout.flat_map(|layout| &layout.seams).filter(beside).filter(move |seam| {
+            if seam.slant().is_zero() {
+                seam.fore == bounds.aft || seam.aft == bounds.fore
+            } else {
+                seam.number == board || seam.number + 1 == board
+            }
+        })
     }
 
     /// At the left: the rows, and the panel's edges.
@@ -257,10 +269,23 @@ impl FasteningSheet<'_> {
                 format!("{fore} to {aft}; {centre}")
             });
             let count = row.positions.len().to_string();
-            let cells = [self.row_name(row), flange, ruler.text(row.station), self.place(row), count, self.gap(row)];
+            let cells = [self.row_name(row), flange, self.station(row), self.place(row), count, self.gap(row)];
             if row.over_limit || row.short_by > Length::ZERO { table.bold_row(cells) } else { table.row(cells) }
         }
         table
+    }
+
+    /// Where a row lies; of one that follows a member out of square, at the deck's sides as well.
+    fn station(&self, row: &Row) -> String {
+        let ruler = self.desk.ruler;
+        let ends = row.slant.filter(|slant| slant.port != slant.starboard);
+        ends.map_or_else(
+            || ruler.text(row.station),
+            |ends| {
+                let [port, starboard] = [ends.port, ends.starboard].map(|x| ruler.text(x));
+                format!("{}; {port} at port, {starboard} at starboard", ruler.text(row.station))
+            },
+        )
     }
 
     /// Where the fasteners of each row are, rows with the same distances together.
@@ -289,7 +314,7 @@ impl FasteningSheet<'_> {
             RowKind::Field => "field row",
         };
         let Some(seam) = self.seams().find(|seam| row.seam == Some(seam.number)) else { return kind.to_owned() };
-        let aft = seam.aft == self.panel.bounds.fore;
+        let aft = seam.number + 1 == self.panel.board;
         let (side, bearing) = if aft { ("aft", seam.bearing_aft) } else { ("forward", seam.bearing_fore) };
         format!("{kind}, {side} of seam S{}, bearing {}", seam.number, self.desk.ruler.text(bearing))
     }

@@ -142,7 +142,9 @@ impl<'a> PanelSheet<'a> {
 
     /// True where the panel is more than its rectangle.
     pub(super) fn is_shaped(&self) -> bool {
-        self.shape.sides().len() > 4 || self.shape.sides().iter().any(|side| side.arc.is_some())
+        self.panel.taper.is_some()
+            || self.shape.sides().len() > 4
+            || self.shape.sides().iter().any(|side| side.arc.is_some())
     }
 
     /// Small crosses at the centres of arcs.
@@ -212,7 +214,11 @@ impl<'a> PanelSheet<'a> {
         for panel in self.alike {
             for (side, to) in panel.shape.walk() {
                 let station = side.from.x - panel.bounds.fore;
-                if side.arc.is_none() && side.from.x == to.x && at(station) {
+                let ends = [side.from.x, to.x].map(|x| x - panel.bounds.fore);
+                // A slanted edge at a seam reaches the rectangle's edge with one end.
+                let slanted = panel.taper.is_some() && matches!(side.edge, Edge::Seam { .. });
+                let reaches = if slanted { ends.into_iter().any(&at) } else { ends[0] == ends[1] && at(station) };
+                if side.arc.is_none() && reaches {
                     let name = edge_name(side.edge);
                     if !names.contains(&name) {
                         names.push(name);

@@ -6,7 +6,7 @@ use crate::draw::figure::{Align, Column, Table};
 use crate::geometry::{self, Arc};
 use crate::length::Length;
 use crate::outline::Rim;
-use crate::panels::{Axis, Edge, Panel};
+use crate::panels::{Axis, Edge, Panel, Taper};
 
 impl PanelSheet<'_> {
     pub(super) fn facts(&self) -> Table {
@@ -16,6 +16,9 @@ impl PanelSheet<'_> {
         say("athwart", ruler.both(panel.length));
         say("fore and aft", ruler.both(panel.width));
         say("both diagonals", format!("{} of the rectangle, before corners are cut", ruler.both(panel.diagonal)));
+        if let Some(taper) = panel.taper {
+            say("taper", taper_words(desk, &taper));
+        }
         say("thickness", ruler.text(desk.plan.basis.thickness));
         let axis = match panel.strength_axis {
             Axis::Athwart => "athwart, along the cross members",
@@ -116,6 +119,28 @@ fn joints(panel: &Panel) -> Option<String> {
     let name = |at: Length| side(at).map_or_else(|| "shaped".to_owned(), |(side, _)| edge_name(side.edge));
     let has = panel.sides(|edge| matches!(edge, Edge::Joint { .. })).next().is_some();
     has.then(|| format!("port: {}; starboard: {}", name(bounds.port), name(bounds.starboard)))
+}
+
+/// A taper as running figures from the rectangle's fore edge, at the port and the starboard end of each edge.
+pub(super) fn taper_words(desk: &Desk<'_>, taper: &Taper) -> String {
+    let text = |length: Length| desk.ruler.text(length);
+    let edge = |name: &str, port: Length, starboard: Length| {
+        format!("{name} edge {} at the port end, {} at the starboard end", text(port), text(starboard))
+    };
+    let mut edges = Vec::new();
+    if taper.fore_port != taper.fore_starboard {
+        edges.push(edge("fore", taper.fore_port, taper.fore_starboard));
+    }
+    if taper.aft_port != taper.aft_starboard {
+        edges.push(edge("aft", taper.aft_port, taper.aft_starboard));
+    }
+    let [port, starboard] = taper.widths();
+    format!(
+        "{}; from the rectangle's fore edge. Width {} at port, {} at starboard",
+        edges.join("; "),
+        text(port),
+        text(starboard)
+    )
 }
 
 /// The arc of a round opening: all its sides lie on one circle.

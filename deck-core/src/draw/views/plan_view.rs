@@ -118,8 +118,8 @@ impl<'a> PlanView<'a> {
         let port = member.port_end.or(breadths.first().map(|breadth| breadth.0)).unwrap_or(Length::ZERO);
         let starboard = member.starboard_end.or(breadths.last().map(|breadth| breadth.1));
         let starboard = starboard.unwrap_or(self.desk.plan.deck.beam);
-        let band = deck_shape::band(&self.mapping, member.fore, member.aft, port, starboard);
-        figure.fill(Path::rect(band), Tone::Light);
+        let beam = self.desk.plan.deck.beam;
+        figure.fill(deck_shape::flange(&self.mapping, member, (port, starboard), beam), Tone::Light);
     }
 
     fn draw_blocked_bay(&self, figure: &mut Figure) {
@@ -134,7 +134,8 @@ impl<'a> PlanView<'a> {
         let rows = self.desk.plan.fasteners.iter().flat_map(|fastening| &fastening.rows);
         for row in rows {
             for &position in &row.positions {
-                figure.fill(Path::circle(self.mapping.point(row.station, position), DOT), Tone::Black);
+                let station = row.station_at(position, self.desk.plan.deck.beam);
+                figure.fill(Path::circle(self.mapping.point(station, position), DOT), Tone::Black);
             }
         }
         for row in blocking::blocks(self.desk).iter().flat_map(|block| &block.rows) {
@@ -261,6 +262,11 @@ fn draw_key(desk: &Desk<'_>, figure: &mut Figure, room: Rect) {
         }
     }
     say(figure, "Key", TextSize::HEADING, true);
+    if plan.frame.iter().any(|member| member.skew.is_some()) {
+        let words = "Members out of square and seams along them: figures are at the centreline; those at the sides are on the \
+                     sheet of the cross members.";
+        say(figure, words, TextSize::LEAST, true);
+    }
     let gap = plan.basis.gap;
     let gap =
         if gap.is_zero() { String::new() } else { format!("; the gap of {} lies aft of it", desk.ruler.text(gap)) };

@@ -1,6 +1,7 @@
 //! One sheet as the sawyer sees it: cuts in sawing order, parts with their bow and port, offcuts, and the sum.
 
 use super::cuts::{self, Names};
+use super::panel_tables::taper_words;
 use super::saw_drawing::SawDrawing;
 use super::waste;
 use crate::draw::desk::{Desk, count, list};
@@ -229,6 +230,12 @@ impl<'a> SawSheet<'a> {
         );
         flow.table(&cuts::table(desk, &lines, &Names { part: &part, offcut: &offcut }));
         flow.table(&self.parts_table());
+        for (index, placement) in self.sheet.placements.iter().enumerate() {
+            if let Some(taper) = self.panel(&placement.part).and_then(|panel| panel.taper) {
+                let words = format!("{}, then saw the taper: {}.", self.part_name(index), taper_words(desk, &taper));
+                flow.paragraph(&words, TextSize::FIGURE, true);
+            }
+        }
         flow.table(&cuts::sum_table(desk, &self.sheet.cuts, (self.length, self.width), !self.trim().is_zero()));
     }
 

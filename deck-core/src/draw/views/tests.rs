@@ -8,6 +8,9 @@ use std::sync::LazyLock;
 const UNEVEN: &str = include_str!("../../../../examples/jobs/uneven-22.json");
 const NARROW: &str = include_str!("../../../../examples/jobs/narrow-28.json");
 const PLAIN: &str = include_str!("../../../../examples/jobs/plain-20.json");
+const STACK: &str = include_str!("../../../../examples/jobs/stack-24.json");
+const RACKED: &str = include_str!("../../../../examples/jobs/racked-20.json");
+const MENDED: &str = include_str!("../../../../examples/jobs/mended-20.json");
 const MISSED: &str = include_str!("../../../../examples/jobs/missed-member-20.json");
 
 /// Trims on every edge, the good face down, openings, sixteenths that must be rounded, a name longer than its place.
@@ -60,7 +63,7 @@ const ARMS: &str = r#"{
     "gap": "1/8", "saw": {"kerf": "1/8", "keep": [12, 6]}
 }"#;
 
-const JOBS: [&str; 8] = [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS];
+const JOBS: [&str; 11] = [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS, STACK, RACKED, MENDED];
 
 fn planned(job: &str) -> Plan {
     plan(&Job::from_json(job).unwrap()).unwrap()

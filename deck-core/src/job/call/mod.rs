@@ -5,6 +5,7 @@
 mod beam;
 mod fasteners;
 mod fill;
+mod length;
 mod nest;
 mod panels;
 mod plate;
@@ -14,6 +15,7 @@ mod span_limits;
 pub use beam::BeamCall;
 pub use fasteners::FastenersCall;
 pub use fill::FillCall;
+pub use length::LengthCall;
 pub use nest::NestCall;
 pub use panels::PanelsCall;
 pub use plate::PlateCall;

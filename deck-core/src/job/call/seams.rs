@@ -5,7 +5,7 @@ use crate::frame::{Frame, FrameSpec};
 use crate::job::boards::Question;
 use crate::job::check::{Listing, Parts, calls};
 use crate::job::settings::{Settings, asked};
-use crate::job::{FasteningSpec, SawSpec, ShopSpec, read, texts};
+use crate::job::{FasteningSpec, SawSpec, ShopSpec, ToleranceSpec, read, texts};
 use crate::length::{JsonForm, Length, Notation, Unit, with_json_form};
 use crate::outline::{KeepClear, Opening, Outline};
 use crate::seams::Seams;
@@ -16,7 +16,7 @@ use crate::stock::Sheet;
 /// In JSON: `frame` and `sheet` are required, and `deck_length` where there is no `outline`. A sheet is the job file's, its
 /// thickness left out if one likes; several stand in a list. `bearing` is the least bearing of a board's edge on a flange;
 /// `best` is how many layouts are wanted, 1 where it is left out. `gap` is 0 where it is left out. Everything else,
-/// `end_tolerance`, `keep_clear`, `openings`, `fastening`, `saw` and `shop`, is the job file's field of that name, with
+/// `end_tolerance`, `keep_clear`, `openings`, `fastening`, `saw`, `shop` and `tolerance`, is the job file's field of that name, with
 /// the job's defaults, which are also those for a `gap` or `bearing` of null.
 ///
 /// `outline` is a job's `deck`, or a plan's. With it sheets that do not reach across the deck are left out, and the length
@@ -58,6 +58,8 @@ pub struct SeamsCall {
     pub saw: SawSpec,
     /// Least bearing, widths of boards, how many layouts are wanted, and how lengths are written.
     pub shop: ShopSpec,
+    /// Errors, against which seams keep the greatest margin where it says so.
+    pub tolerance: Option<ToleranceSpec>,
     /// The unit of bare numbers and of the answer.
     pub unit: Unit,
 }
@@ -77,6 +79,7 @@ impl SeamsCall {
             fastening: FasteningSpec::new(),
             saw: SawSpec::new(),
             shop: ShopSpec::new().layouts(1),
+            tolerance: None,
             unit: Unit::Inch,
         }
     }
@@ -140,6 +143,7 @@ impl SeamsCall {
             gap: self.gap,
             end_tolerance: self.end_tolerance,
             saw: &self.saw,
+            tolerance: self.tolerance.as_ref(),
             ..Parts::bare(self.unit, &self.fastening, &self.shop)
         };
         let mut faults = Faults::new();

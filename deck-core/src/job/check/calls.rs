@@ -1,7 +1,7 @@
 //! What the calls for seams, panels and fasteners work on, held against each other as in a job.
 
 use super::frame::Size;
-use super::{Listing, Parts, deck, frame, settings, stock, too_many, unique};
+use super::{Listing, Parts, deck, frame, settings, stock, tolerance, too_many, unique};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::Frame;
 use crate::job::settings::Settings;
@@ -33,6 +33,7 @@ pub(in crate::job) fn seams(
         stock::boards(listing, faults);
     }
     settings::settings(parts, outline, faults);
+    tolerance::tolerance(parts, faults);
     let frame = frame?;
     let settings = resolve(parts, &frame);
     Some((frame, settings))

@@ -8,9 +8,10 @@ mod parts;
 mod settings;
 mod span;
 mod stock;
+mod tolerance;
 
 use super::settings::{Settings, asked};
-use super::{ArrangeSpec, ExtraPart, FasteningSpec, Job, SawSpec, ShopSpec, SpanSpec};
+use super::{ArrangeSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
@@ -80,6 +81,8 @@ pub(super) struct Parts<'a> {
     pub(super) arrange: &'a ArrangeSpec,
     /// Where each of the point loads stands in the input.
     pub(super) point_places: &'a [usize],
+    pub(super) tolerance: Option<&'a ToleranceSpec>,
+    pub(super) narrow_flange: Option<&'a NarrowFlangeSpec>,
 }
 
 impl<'a> Parts<'a> {
@@ -119,6 +122,8 @@ impl<'a> Parts<'a> {
             span: UNASKED,
             arrange: UNARRANGED,
             point_places: &[],
+            tolerance: None,
+            narrow_flange: None,
         }
     }
 
@@ -153,6 +158,8 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         span: &job.span,
         arrange: &job.arrange,
         point_places: &points,
+        tolerance: job.tolerance.as_ref(),
+        narrow_flange: job.narrow_flange.as_ref(),
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -172,6 +179,7 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     settings::settings(parts, outline.as_ref(), faults);
     span::span(parts, outline.as_ref(), faults);
     arrange::arrange(parts, outline.as_ref(), faults);
+    tolerance::tolerance(parts, faults);
     let (outline, frame) = (outline?, frame?);
     let too_wide = parts.stock.is_some_and(|stock| super::boards::none_reaches(stock.items, parts.saw, outline.beam()));
     let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()), too_wide);

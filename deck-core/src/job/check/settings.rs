@@ -12,6 +12,10 @@ pub(super) fn settings(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mu
     let check = &mut Check { notation: parts.notation(), faults };
     check.not_negative("/gap", parts.gap);
     check.not_negative("/end_tolerance", parts.end_tolerance);
+    if let Some(spec) = parts.narrow_flange {
+        check.positive("/narrow_flange/angle_leg", spec.angle_leg);
+        check.spacing("/narrow_flange/spacing", spec.spacing);
+    }
     fastening(parts.fastening, outline, check);
     saw(parts.saw, parts.stock, check);
     shop(parts.shop, check);

@@ -38,6 +38,8 @@ fn member(at: &At<'_>, notes: &mut Notes) -> Option<MemberSpec> {
     let mut fields = at.object(notes)?;
     let station = fields.required("station", notes, At::length);
     let mut member = MemberSpec::new(station.unwrap_or_default());
+    member.station_port = fields.optional("station_port", notes, At::length);
+    member.station_starboard = fields.optional("station_starboard", notes, At::length);
     member.measured_to = fields.optional("measured_to", notes, At::word);
     member.profile = fields.optional("profile", notes, At::word);
     member.flange = fields.optional("flange", notes, At::length);

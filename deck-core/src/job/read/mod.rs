@@ -9,25 +9,29 @@ mod at;
 mod call;
 mod deck;
 mod frame;
+mod narrow_flange;
 mod order;
 mod panel;
 mod span;
 mod specs;
 mod stock;
 mod text;
+mod tolerance;
 mod words;
 
 use super::check::{Listing, Parts, examine};
-use super::{ArrangeSpec, ExtraPart, FasteningSpec, Job, SCHEMA, SawSpec, ShopSpec, SpanSpec};
+use super::{
+    ArrangeSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec, ToleranceSpec,
+};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
 use at::{At, Listed, Object, shown};
 pub(super) use call::{
-    beam_call, beam_call_value, fasteners_call, fasteners_call_value, fill_call, fill_call_value, nest_call,
-    nest_call_value, panels_call, panels_call_value, plate_call, plate_call_value, seams_call, seams_call_value,
-    span_limits_call, span_limits_call_value,
+    beam_call, beam_call_value, fasteners_call, fasteners_call_value, fill_call, fill_call_value, length_call,
+    nest_call, nest_call_value, panels_call, panels_call_value, plate_call, plate_call_value, seams_call,
+    seams_call_value, span_limits_call, span_limits_call_value,
 };
 use order::{in_order, unsaid};
 use serde::{Deserialize, Serialize};
@@ -90,6 +94,8 @@ struct Draft {
     span: SpanSpec,
     arrange: ArrangeSpec,
     point_places: Vec<usize>,
+    tolerance: Option<ToleranceSpec>,
+    narrow_flange: Option<NarrowFlangeSpec>,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -175,6 +181,8 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         span,
         arrange: fields.defaulted("arrange", notes, arrange::arrange),
         point_places,
+        tolerance: fields.optional("tolerance", notes, tolerance::tolerance),
+        narrow_flange: fields.optional("narrow_flange", notes, narrow_flange::narrow_flange),
     };
     fields.close(notes);
     draft
@@ -208,6 +216,8 @@ impl Draft {
             span: &self.span,
             arrange: &self.arrange,
             point_places: &self.point_places,
+            tolerance: self.tolerance.as_ref(),
+            narrow_flange: self.narrow_flange.as_ref(),
         }
     }
 
@@ -222,6 +232,7 @@ impl Draft {
             .span(self.span)
             .arrange(self.arrange);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
+        (job.tolerance, job.narrow_flange) = (self.tolerance, self.narrow_flange);
         Some(job)
     }
 }

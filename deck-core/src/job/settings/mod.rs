@@ -2,6 +2,12 @@
 
 mod arranging;
 pub(super) mod asked;
+mod errors;
+
+mod mending;
+
+pub use errors::Tolerance;
+pub use mending::Mending;
 
 pub use arranging::Arranging;
 
@@ -32,6 +38,10 @@ pub struct Settings {
     pub service: Service,
     /// In what manner the boards lie.
     pub arranging: Arranging,
+    /// The errors that the plan reckons with; none: the job asks for none.
+    pub tolerance: Option<Tolerance>,
+    /// What narrow flanges are mended with; none: the job does not ask.
+    pub narrow_flange: Option<Mending>,
     /// The defaults that were taken and that no source settles, in the order of the table of defaults.
     pub assumed: Vec<Assumed>,
 }
@@ -128,7 +138,20 @@ impl Settings {
         let shop = take.shop(parts, wall, least_bearing);
         let service = take.service(parts);
         let arranging = take.arranging(parts, too_wide, schedule.edge_spacing);
-        Settings { rules, schedule, saw, notation: take.notation, shop, service, arranging, assumed: take.in_order() }
+        let tolerance = parts.tolerance.map(|spec| Tolerance::resolve(&mut take, spec));
+        let narrow_flange = parts.narrow_flange.map(|spec| Mending::resolve(&mut take, spec, schedule.edge_spacing));
+        Settings {
+            rules,
+            schedule,
+            saw,
+            notation: take.notation,
+            shop,
+            service,
+            arranging,
+            tolerance,
+            narrow_flange,
+            assumed: take.in_order(),
+        }
     }
 }
 

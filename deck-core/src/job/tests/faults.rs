@@ -57,6 +57,7 @@ fn provoked() -> Vec<(Kind, Changes, &'static str)> {
         (Kind::OutlineCornerTooLarge, vec![("/deck/bow", json!({ "radius": 60 }))], "/deck/bow/radius"),
         (Kind::OutlineNotchOutside, vec![("/deck/notch", json!({ "width": 96, "depth": 20 }))], "/deck/notch/width"),
         (Kind::OutlineDatum, vec![("/deck", corners(&[(1, 0), (240, 0), (240, 96)]))], "/deck/outline"),
+        (Kind::FrameSkew, vec![("/frame/members/1/station_port", json!(24))], "/frame/members/1/station_starboard"),
         (Kind::FrameMemberOutside, vec![("/frame/members/2/station", json!(374))], "/frame/members/2/station"),
         (Kind::FrameOutOfOrder, vec![("/frame/members/1/station", json!(-30))], "/frame/members/1/station"),
         (Kind::FrameOverlap, vec![("/frame/members/1/station", json!(1))], "/frame/members/1/station"),

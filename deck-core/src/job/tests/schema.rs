@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// Jobs that use every field of the schema between them.
 fn full() -> Vec<Value> {
     let member = json!({
-        "station": 2, "measured_to": "web", "profile": "C", "flange": 2, "faces": "aft", "wall": "1/8", "port_end": 1,
+        "station": 2, "station_port": "1-15/16", "station_starboard": "2-1/16", "measured_to": "web", "profile": "C", "flange": 2, "faces": "aft", "wall": "1/8", "port_end": 1,
         "starboard_end": 95, "condition": "bent"
     });
     let one = json!({
@@ -59,7 +59,13 @@ fn full() -> Vec<Value> {
         "arrange": {
             "compare": ["athwart", "fore-and-aft"], "build": "best", "stagger": 2, "block_width": 10, "block_spacing": 6,
             "seams_by_nest": true
-        }
+        },
+        "tolerance": {
+            "measuring": { "under": "1/32", "over": 0 }, "chained": true, "sawing": { "under": 0, "over": "1/16" },
+            "setting": { "under": 0, "over": "1/32" },
+            "sheet": "1/16", "by_margin": true
+        },
+        "narrow_flange": { "angle_leg": "1-1/4", "spacing": 8 }
     });
     let corner = |x: i64, y: i64| json!({ "x": x, "y": y });
     let own = json!({ "ei": 1e5, "mr": 400, "fs": 200 });

@@ -15,7 +15,8 @@ from .arrangements import (
 )
 from .beams import BeamSpan, BeamSupport, Peak, PlateError, PlatePeak, PlateRange, PlateState, Range
 from .cautions import Caution
-from .fasteners import Row
+from .fasteners import Row, RowSlant
+from .flanges import MendPart, NarrowFlanges, RemedyCheck, SeamRemedy, Skew
 from .frame import Assumed, Basis, Fastener, Member, Rounded, Standing
 from .given import (
     Effort,
@@ -25,6 +26,7 @@ from .given import (
     GivenCapacity,
     GivenLayup,
     GivenMeasure,
+    GivenNumber,
     GivenPanel,
     GivenPart,
     GivenPlateLoad,
@@ -39,8 +41,8 @@ from .given import (
     Unit,
 )
 from .holds import Distance, FastenerSpan, Held, RowHold, ScrewHold
-from .seams import Bay, Board, Lane, LayoutCost, NoLayout, Seam
-from .shapes import Arc, Bounds, Checks, Edge, Opening, PanelOpening, Point, Side, SquareCheck, Stack
+from .seams import Bay, Board, Lane, LayoutCost, NoLayout, Seam, SeamEnds
+from .shapes import Arc, Bounds, Checks, Edge, Opening, PanelOpening, Point, Side, SquareCheck, Stack, Taper
 from .sheets import BoatCost, Cut, Inside, Leaf, Placement, Rectangle, Sheet, Tree, Unplaced
 from .span import (
     Axis,
@@ -62,6 +64,7 @@ from .span import (
     UniformCheck,
 )
 from .takeoff import Amount, Takeoff, TakeoffLine
+from .tolerance import BearingTolerance, ErrorShares, LastBoard, SeamTolerance, Spread, Tolerance
 
 __all__ = [
     "Amount",
@@ -78,6 +81,7 @@ __all__ = [
     "Bearing",
     "Block",
     "BlockRow",
+    "BearingTolerance",
     "Blocking",
     "Board",
     "BoatCost",
@@ -91,6 +95,7 @@ __all__ = [
     "Edge",
     "Effort",
     "Enough",
+    "ErrorShares",
     "Fastener",
     "FastenerSpan",
     "Given",
@@ -99,6 +104,7 @@ __all__ = [
     "GivenCapacity",
     "GivenLayup",
     "GivenMeasure",
+    "GivenNumber",
     "GivenPanel",
     "GivenPart",
     "GivenPlateLoad",
@@ -114,12 +120,15 @@ __all__ = [
     "Inside",
     "Joint",
     "Lane",
+    "LastBoard",
     "LayoutCost",
     "Leaf",
     "Limit",
     "Limits",
     "Load",
     "Member",
+    "MendPart",
+    "NarrowFlanges",
     "NoLayout",
     "Opening",
     "PanelOpening",
@@ -137,26 +146,35 @@ __all__ = [
     "Record",
     "Records",
     "Rectangle",
+    "RemedyCheck",
     "Rounded",
     "Row",
     "RowHold",
+    "RowSlant",
     "Sag",
     "ScrewHold",
     "Seam",
     "SeamPricing",
+    "SeamEnds",
+    "SeamRemedy",
+    "SeamTolerance",
     "Service",
     "Sheet",
     "SheetCost",
     "Side",
+    "Skew",
     "SpacingLimit",
     "Span",
     "SpanBay",
+    "Spread",
     "SquareCheck",
     "Stack",
     "Standing",
     "Stretch",
     "Takeoff",
     "TakeoffLine",
+    "Taper",
+    "Tolerance",
     "Tree",
     "UniformCheck",
     "Unit",

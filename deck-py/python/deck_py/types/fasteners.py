@@ -16,6 +16,10 @@ class Row(Record):
     seam: int | None
     station: float
     station_text: str
+    slant: "RowSlant | None"
+    """Of a row that follows a member out of square; its station is then at the centreline."""
+    stations: tuple[float, ...]
+    """Of each fastener, where the row is slanted."""
     positions: tuple[float, ...]
     """From the port edge."""
     limit: float
@@ -28,3 +32,12 @@ class Row(Record):
     short_by_text: str
     moved: int
     dropped: int
+
+
+class RowSlant(Record):
+    """Where a row that follows a member out of square crosses the deck's sides."""
+
+    port: float
+    port_text: str
+    starboard: float
+    starboard_text: str

@@ -3,6 +3,7 @@
 from typing import Literal
 
 from .._record import Record
+from .flanges import Skew
 from .given import Unit
 
 Standing = Literal["V", "D", "C", "M", "choice"]
@@ -27,6 +28,8 @@ class Member(Record):
     fore_text: str
     aft: float
     aft_text: str
+    skew: Skew | None
+    """Of a member that was read at its ends."""
     wall: float | None
     wall_text: str | None
     port_end: float | None

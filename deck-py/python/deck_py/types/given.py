@@ -17,6 +17,10 @@ Given = int | float | Fraction | Decimal | str
 """A length as it is handed in: a number in the call's unit, or a text that may name its own."""
 
 
+GivenNumber = int | float | Fraction | Decimal
+"""A figure that is a float by nature, such as a force or a stiffness: an exact number becomes the nearest float."""
+
+
 class GivenRectangle(TypedDict):
     """A rectangle as it is handed in."""
 
@@ -64,26 +68,26 @@ class GivenSheet(TypedDict):
 class GivenCapacity(TypedDict):
     """What a foot of width of a panel bears about an axis: lbf·in², lbf·in and lbf."""
 
-    ei: float
-    mr: float
-    fs: float
+    ei: GivenNumber
+    mr: GivenNumber
+    fs: GivenNumber
 
 
 class GivenSection(TypedDict):
     """The section of a foot of width: in⁴, in³ and in²."""
 
-    i: float
-    ks: float
-    ib_q: float
+    i: GivenNumber
+    ks: GivenNumber
+    ib_q: GivenNumber
 
 
 class GivenStresses(TypedDict):
     """Stiffness and allowable stresses, pounds to the square inch."""
 
-    e: float
-    e_shear: float
-    fb: float
-    fs: float
+    e: GivenNumber
+    e_shear: GivenNumber
+    fb: GivenNumber
+    fs: GivenNumber
 
 
 class GivenPly(TypedDict):
@@ -91,7 +95,7 @@ class GivenPly(TypedDict):
 
     thickness: Given
     grain: Literal["with", "square"]
-    stiffness: NotRequired[float | None]
+    stiffness: NotRequired[GivenNumber | None]
 
 
 class GivenPublished(TypedDict):
@@ -124,7 +128,7 @@ class GivenLayup(TypedDict):
 
     plies: list[GivenPly]
     stresses: GivenStresses
-    cross_stiffness: NotRequired[float | None]
+    cross_stiffness: NotRequired[GivenNumber | None]
 
 
 GivenPanel = GivenPublished | GivenCapacity | GivenAxes | GivenSections | GivenLayup
@@ -137,7 +141,7 @@ class GivenBeamLoad(TypedDict):
     kind: Literal["uniform", "patch", "point"]
     at: NotRequired[Given | None]
     size: NotRequired[Given | None]
-    value: float
+    value: GivenNumber
 
 
 class GivenPlateLoad(TypedDict):
@@ -146,7 +150,7 @@ class GivenPlateLoad(TypedDict):
     kind: Literal["uniform", "patch", "line", "point"]
     at: NotRequired[tuple[Given, Given] | list[Given] | None]
     size: NotRequired[tuple[Given, Given] | list[Given] | None]
-    value: float
+    value: GivenNumber
 
 
 class GivenSupport(TypedDict):

@@ -39,11 +39,27 @@ class Seam(Record):
     short_by: float
     """How much wider the flange would have to be for two rows of fasteners."""
     short_by_text: str
+    ends: "SeamEnds | None"
+    """Of a seam on a member out of square or bent."""
     length: float | None
     """Athwart; None where no outline was given."""
     length_text: str | None
     lane: Lane | None
     """The row that it lies in, where boards lie along the boat."""
+
+
+class SeamEnds(Record):
+    """A seam on a member out of square or bent; bearings at port, at the centreline and at starboard."""
+
+    along: bool
+    slant: float
+    slant_text: str
+    port: float
+    port_text: str
+    starboard: float
+    starboard_text: str
+    bearings_fore: tuple[float, ...]
+    bearings_aft: tuple[float, ...]
 
 
 class Board(Record):
@@ -74,6 +90,9 @@ class LayoutCost(Record):
     boards: int
     narrow_boards: int
     ripped_boards: int
+    worst_margin: float | None
+    """What errors leave above the least bearing, where seams are chosen by it."""
+    worst_margin_text: str | None
     unevenness: float
     unevenness_text: str
     seam_length: float

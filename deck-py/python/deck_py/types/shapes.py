@@ -52,6 +52,19 @@ class Bounds(Record):
     starboard: float
 
 
+class Taper(Record):
+    """Running figures of a panel's edges from the fore edge of the rectangle that it is sawn from."""
+
+    fore_port: float
+    fore_port_text: str
+    fore_starboard: float
+    fore_starboard_text: str
+    aft_port: float
+    aft_port_text: str
+    aft_starboard: float
+    aft_starboard_text: str
+
+
 class PanelOpening(Record):
     """An opening in a panel."""
 

@@ -21,7 +21,7 @@ class TakeoffLine(Record):
     _says = ("buy", "unit", "description", "cost")
     _columns = ("description", "needed", "spare", "buy", "unit", "holds", "price", "cost")
 
-    item: Literal["sheet", "offcut", "fastener", "seam-tape", "member-tape", "edge-sealer", "block", "block-screw"]
+    item: Literal["sheet", "offcut", "fastener", "seam-tape", "member-tape", "edge-sealer", "block", "block-screw", "angle", "cleat", "mend-screw"]
     description: str
     needed: Amount
     spare: Amount

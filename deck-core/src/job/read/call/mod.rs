@@ -3,6 +3,7 @@
 mod beam;
 mod fasteners;
 mod fill;
+mod length;
 mod nest;
 mod outline;
 mod panels;
@@ -15,6 +16,7 @@ mod span_limits;
 pub(in crate::job) use beam::{beam_call, beam_call_value};
 pub(in crate::job) use fasteners::{fasteners_call, fasteners_call_value};
 pub(in crate::job) use fill::{fill_call, fill_call_value};
+pub(in crate::job) use length::length_call;
 pub(in crate::job) use nest::{nest_call, nest_call_value};
 pub(in crate::job) use panels::{panels_call, panels_call_value};
 pub(in crate::job) use plate::{plate_call, plate_call_value};

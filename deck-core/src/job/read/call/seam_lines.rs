@@ -75,7 +75,11 @@ fn line(at: &At<'_>, notes: &mut Notes, gap: Length) -> Option<SeamLine> {
     let fore = fields.required("fore", notes, At::length);
     let aft = fields.optional("aft", notes, At::length);
     let member = fields.optional("member", notes, At::count);
+    let slant = fields.optional("ends", notes, |at, notes| {
+        let mut ends = at.object(notes)?;
+        ends.optional("slant", notes, At::length)
+    });
     let (fore, member) = (fore?, member.and_then(|member| usize::try_from(member).ok()));
     let line = SeamLine::new(fore, aft.unwrap_or(fore + gap));
-    Some(SeamLine { member, ..line })
+    Some(SeamLine { member, ..line }.slanted(slant.unwrap_or_default()))
 }

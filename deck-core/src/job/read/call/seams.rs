@@ -5,8 +5,8 @@ use super::{ACCEPTED, whole};
 use crate::error::{Error, Fault, Faults};
 use crate::job::check::{Listing, Parts, calls};
 use crate::job::read::at::{At, Listed, Object};
-use crate::job::read::{Notes, deck, frame, specs, stock, text};
-use crate::job::{FasteningSpec, SawSpec, SeamsCall, ShopSpec};
+use crate::job::read::{Notes, deck, frame, specs, stock, text, tolerance};
+use crate::job::{FasteningSpec, SawSpec, SeamsCall, ShopSpec, ToleranceSpec};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{KeepClear, Opening, Outline};
 use crate::stock::Sheet;
@@ -26,6 +26,7 @@ struct Draft {
     fastening: FasteningSpec,
     saw: SawSpec,
     shop: ShopSpec,
+    tolerance: Option<ToleranceSpec>,
     own_bearing: bool,
     unit: Unit,
 }
@@ -72,6 +73,7 @@ fn draft(fields: &mut Object<'_>, notes: &mut Notes) -> Draft {
     }
     shop.least_bearing = bearing.or(shop.least_bearing);
     shop.layouts = Some(fields.optional("best", notes, At::count).unwrap_or(1));
+    let tolerance = fields.optional("tolerance", notes, tolerance::tolerance);
     let (own_bearing, unit) = (bearing.is_some(), notes.unit);
     Draft {
         frame,
@@ -86,6 +88,7 @@ fn draft(fields: &mut Object<'_>, notes: &mut Notes) -> Draft {
         fastening,
         saw,
         shop,
+        tolerance,
         own_bearing,
         unit,
     }
@@ -112,6 +115,7 @@ impl Draft {
             gap: self.gap,
             end_tolerance: self.end_tolerance,
             saw: &self.saw,
+            tolerance: self.tolerance.as_ref(),
             ..Parts::bare(self.unit, &self.fastening, &self.shop)
         };
         let mut faults = Faults::new();
@@ -144,6 +148,7 @@ impl Draft {
             fastening: self.fastening,
             saw: self.saw,
             shop: self.shop,
+            tolerance: self.tolerance,
             unit: self.unit,
             ..call
         })

@@ -1,0 +1,1 @@
+"""Between the cells of a spreadsheet and the deck library: it converts, the library computes."""

@@ -1,0 +1,1 @@
+"""The quoting workbook, a file for each of its sheets."""
