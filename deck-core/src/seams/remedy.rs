@@ -158,6 +158,7 @@ mod tests {
             short_by: sixteenths((row - fore).max(0) + (row - aft).max(0)),
             ends: None,
             length: None,
+            lane: None,
         }
     }
 
