@@ -25,6 +25,7 @@
 //! - **On paper**: [`draw`] (SVG, and the PDF job packet with the feature `packet`).
 //! - **Each step on its own**: [`seams::seams`], [`panels::panels`], [`fasteners::fasteners`], [`nest::nest`],
 //!   [`fill`] (the best of one sheet), [`takeoff::takeoff`], [`cautions`].
+//! - **What was measured**: [`survey()`], [`survey`](mod@survey) (readings, blunders, traces, squaring, old boards).
 //! - **Does it carry**: [`span_limits`], [`span::beam`], [`span::plate`], [`span`] (lay-ups, loads, supports).
 //! - **Things that exist**: [`outline`], [`frame`], [`stock`]; [`published`] figures with their sources.
 //! - **Measures**: [`Length`], [`Area`], [`Unit`], [`Notation`], [`Money`]; [`geometry`].
@@ -40,9 +41,11 @@
 
 pub mod arrange;
 pub mod cautions;
+pub mod covering;
 pub mod draw;
 pub mod error;
 pub mod fasteners;
+pub mod fittings;
 pub mod frame;
 pub mod geometry;
 pub mod job;
@@ -50,13 +53,18 @@ pub mod length;
 pub mod math;
 pub mod money;
 pub mod nest;
+pub mod openings;
 pub mod outline;
 pub mod panels;
+pub mod patch;
 pub mod plan;
 pub mod published;
+pub mod quote;
 pub mod seams;
 pub mod span;
 pub mod stock;
+pub mod strip_out;
+pub mod survey;
 pub mod takeoff;
 
 pub use error::{Error, Fault, Faults, Kind};
@@ -66,3 +74,4 @@ pub use money::Money;
 pub use nest::fill;
 pub use plan::{Plan, plan};
 pub use span::{beam, plate, span_limits};
+pub use survey::survey;

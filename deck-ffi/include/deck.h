@@ -210,6 +210,16 @@
 #define DECK_OUTLINE_DATUM 306
 
 /**
+ * Old seams that are not in order, or not within the deck.
+ */
+#define DECK_PATCH_SEAMS 311
+
+/**
+ * A damaged place that encloses nothing, or lies off the deck.
+ */
+#define DECK_PATCH_DAMAGE 312
+
+/**
  * A cross member that lies outside the deck.
  */
 #define DECK_FRAME_MEMBER_OUTSIDE 401
@@ -253,6 +263,26 @@
  * A keep-clear zone that does not touch the deck.
  */
 #define DECK_ZONE_OUTSIDE 504
+
+/**
+ * An old hole that is in no member.
+ */
+#define DECK_OLD_HOLE_OUTSIDE 505
+
+/**
+ * A slot that does not open to the edge that it names.
+ */
+#define DECK_OPENING_SLOT 506
+
+/**
+ * A lid of which nothing is left, or that laps too far.
+ */
+#define DECK_LID_SIZE 507
+
+/**
+ * A fitting whose sizes contradict each other.
+ */
+#define DECK_FITTING_SIZE 508
 
 /**
  * Prices given for some bought sheets and not for all.
@@ -318,6 +348,41 @@
  * A JSON pointer that leads to nothing of that type.
  */
 #define DECK_UNKNOWN_POINTER 904
+
+/**
+ * A point that the readings do not hold in place.
+ */
+#define DECK_SURVEY_POINT_LOOSE 1001
+
+/**
+ * A survey that does not say from where and which way it counts.
+ */
+#define DECK_SURVEY_DATUM 1002
+
+/**
+ * A trace that cannot be placed or fitted.
+ */
+#define DECK_SURVEY_TRACE 1003
+
+/**
+ * A name of a point that no reading has.
+ */
+#define DECK_SURVEY_POINT_UNKNOWN 1004
+
+/**
+ * A reading whose points or parts contradict each other.
+ */
+#define DECK_SURVEY_READING 1005
+
+/**
+ * Readings that no places of the points come near to.
+ */
+#define DECK_SURVEY_NOT_SOLVED 1006
+
+/**
+ * Something that is taken from a survey which does not give it.
+ */
+#define DECK_SURVEY_WANTED 1007
 
 /**
  * The longest text that goes in, in code units without the NUL. The longest of job files has less than a tenth of it.
@@ -1083,6 +1148,37 @@ int32_t deck_fasteners_utf16(const uint16_t *json,
                              uint16_t *buf,
                              size_t cap,
                              size_t *needed);
+
+/**
+ * Finds where measured points lie, and which readings are wrong: reads a request in JSON, writes the answer in JSON.
+ *
+ * The request is an object of readings, datum, corners, known, error, traces, old_boards, outline, members, lie, shop and unit
+ * ("in" where it is left out): the fields of a job's "survey". Only readings is required, and datum where there are no corners.
+ *
+ * The answer has points with their deviations, readings with residuals and reliability, blunders (readings that disagree with
+ * the rest and were left out), squaring, traces as lines and arcs, old_boards, outline and members as a job takes them, and a
+ * summary in sentences. That a reading is wrong is no failure.
+ *
+ * # Threads
+ * Any.
+ *
+ * # Statuses
+ * As deck_seams. Readings that do not hold a point in place give DECK_SURVEY_POINT_LOOSE.
+ */
+int32_t deck_survey(const char *json,
+                    int64_t len,
+                    char *buf,
+                    size_t cap,
+                    size_t *needed);
+
+/**
+ * As deck_survey, in UTF-16.
+ */
+int32_t deck_survey_utf16(const uint16_t *json,
+                          int64_t len,
+                          uint16_t *buf,
+                          size_t cap,
+                          size_t *needed);
 
 #ifdef __cplusplus
 }  // extern "C"

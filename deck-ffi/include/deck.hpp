@@ -211,6 +211,13 @@ class Plan {
         });
     }
 
+    /** The quote as comma-separated values, the total in the last row; empty where the job asks for none. */
+    std::string quote_csv() const {
+        return detail::text(0, [this](char *buf, std::size_t cap, std::size_t *needed) {
+            return deck_plan_quote_csv(get(), buf, cap, needed);
+        });
+    }
+
     /** The names of the views, in the order of the packet. */
     std::vector<std::string> views() const {
         const std::string list = detail::text(0, [this](char *buf, std::size_t cap, std::size_t *needed) {
@@ -304,6 +311,9 @@ inline std::string panels(std::string_view request) { return detail::ask(deck_pa
 
 /** Places the fasteners. */
 inline std::string fasteners(std::string_view request) { return detail::ask(deck_fasteners, request); }
+
+/** Finds where measured points lie, and which readings are wrong. */
+inline std::string survey(std::string_view request) { return detail::ask(deck_survey, request); }
 
 /** The allowable uniform loads of a panel on equal spans. */
 inline std::string span_limits(std::string_view request) { return detail::ask(deck_span_limits, request); }

@@ -74,6 +74,10 @@ pub const DECK_OUTLINE_CORNER_TOO_LARGE: i32 = 304;
 pub const DECK_OUTLINE_NOTCH_OUTSIDE: i32 = 305;
 /// An outline that does not start at the bow and port reference edges.
 pub const DECK_OUTLINE_DATUM: i32 = 306;
+/// Old seams that are not in order, or not within the deck.
+pub const DECK_PATCH_SEAMS: i32 = 311;
+/// A damaged place that encloses nothing, or lies off the deck.
+pub const DECK_PATCH_DAMAGE: i32 = 312;
 /// A cross member that lies outside the deck.
 pub const DECK_FRAME_MEMBER_OUTSIDE: i32 = 401;
 /// Cross members that are not in order from the bow.
@@ -92,6 +96,14 @@ pub const DECK_OPENING_OVERLAP: i32 = 502;
 pub const DECK_OPENING_CORNER_TOO_LARGE: i32 = 503;
 /// A keep-clear zone that does not touch the deck.
 pub const DECK_ZONE_OUTSIDE: i32 = 504;
+/// An old hole that is in no member.
+pub const DECK_OLD_HOLE_OUTSIDE: i32 = 505;
+/// A slot that does not open to the edge that it names.
+pub const DECK_OPENING_SLOT: i32 = 506;
+/// A lid of which nothing is left, or that laps too far.
+pub const DECK_LID_SIZE: i32 = 507;
+/// A fitting whose sizes contradict each other.
+pub const DECK_FITTING_SIZE: i32 = 508;
 /// Prices given for some bought sheets and not for all.
 pub const DECK_STOCK_PRICE_MISSING: i32 = 601;
 /// A measured sheet that cannot be the nominal one.
@@ -118,6 +130,26 @@ pub const DECK_CANNOT_WRITE: i32 = 902;
 pub const DECK_CANNOT_READ: i32 = 903;
 /// A JSON pointer that leads to nothing of that type.
 pub const DECK_UNKNOWN_POINTER: i32 = 904;
+/// A point that the readings do not hold in place.
+pub const DECK_SURVEY_POINT_LOOSE: i32 = 1001;
+/// A survey that does not say from where and which way it counts.
+pub const DECK_SURVEY_DATUM: i32 = 1002;
+/// A trace that cannot be placed or fitted.
+pub const DECK_SURVEY_TRACE: i32 = 1003;
+/// A name of a point that no reading has.
+pub const DECK_SURVEY_POINT_UNKNOWN: i32 = 1004;
+/// A reading whose points or parts contradict each other.
+pub const DECK_SURVEY_READING: i32 = 1005;
+/// Readings that no places of the points come near to.
+pub const DECK_SURVEY_NOT_SOLVED: i32 = 1006;
+/// Something that is taken from a survey which does not give it.
+pub const DECK_SURVEY_WANTED: i32 = 1007;
+/// A figure that cannot be taken exactly.
+pub const DECK_FIGURE_UNREADABLE: i32 = 1101;
+/// A low, a likely and a high figure that are not in order.
+pub const DECK_THREE_POINT_ORDER: i32 = 1102;
+/// A pit that is as deep as the wall is thick, or deeper.
+pub const DECK_PIT_TOO_DEEP: i32 = 1103;
 
 /// The border's own statuses with what their docs say.
 const BORDER: [(i32, &str); 8] = [

@@ -3,7 +3,7 @@
 use crate::failure::Failure;
 use crate::guard::guard;
 use crate::kept::ask;
-use deck_core::job::{FastenersCall, PanelsCall, SeamsCall};
+use deck_core::job::{FastenersCall, PanelsCall, SeamsCall, SurveyCall};
 use std::ffi::c_char;
 
 /// Finds where a deck splits into boards: reads a request in JSON, writes the answer in JSON.
@@ -126,12 +126,56 @@ pub unsafe extern "C" fn deck_fasteners_utf16(
     guard(|| ask("fasteners", fasteners, json, len, buf, cap, needed))
 }
 
+/// Finds where measured points lie, and which readings are wrong: reads a request in JSON, writes the answer in JSON.
+///
+/// The request is an object of readings, datum, corners, known, error, traces, old_boards, outline, members, lie, shop and unit
+/// ("in" where it is left out): the fields of a job's "survey". Only readings is required, and datum where there are no corners.
+///
+/// The answer has points with their deviations, readings with residuals and reliability, blunders (readings that disagree with
+/// the rest and were left out), squaring, traces as lines and arcs, old_boards, outline and members as a job takes them, and a
+/// summary in sentences. That a reading is wrong is no failure.
+///
+/// # Ownership
+/// All that is handed in stays the caller's.
+///
+/// # Threads
+/// Any.
+///
+/// # Statuses
+/// As deck_seams. Readings that do not hold a point in place give DECK_SURVEY_POINT_LOOSE.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn deck_survey(
+    json: *const c_char,
+    len: i64,
+    buf: *mut c_char,
+    cap: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| ask("survey", survey, json, len, buf, cap, needed))
+}
+
+/// As deck_survey, in UTF-16.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn deck_survey_utf16(
+    json: *const u16,
+    len: i64,
+    buf: *mut u16,
+    cap: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| ask("survey", survey, json, len, buf, cap, needed))
+}
+
 fn seams(request: &str) -> Result<String, Failure> {
     Ok(format!("{:#}", SeamsCall::from_json(request)?.document()?))
 }
 
 fn panels(request: &str) -> Result<String, Failure> {
     Ok(format!("{:#}", PanelsCall::from_json(request)?.document()?))
+}
+
+fn survey(request: &str) -> Result<String, Failure> {
+    Ok(format!("{:#}", SurveyCall::from_json(request)?.document()?))
 }
 
 fn fasteners(request: &str) -> Result<String, Failure> {

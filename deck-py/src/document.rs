@@ -9,7 +9,9 @@ use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panel::Panel;
 use crate::plan::Plan;
+use crate::quote::Quote;
 use crate::strength::{beam_again, plate_again};
+use crate::survey::Survey;
 use deck_core::length::{JsonForm, with_json_form};
 use deck_core::{Error, Fault, Kind, Unit};
 use pyo3::IntoPyObjectExt;
@@ -154,6 +156,8 @@ pub(crate) fn restore<'py>(
         "SeamLayout" => SeamLayout::new(document)?.into_bound_py_any(py)?,
         "Fastening" => Fastening::new(document)?.into_bound_py_any(py)?,
         "Fill" => Fill::new(document)?.into_bound_py_any(py)?,
+        "Quote" => Quote::new(document)?.into_bound_py_any(py)?,
+        "Survey" => Survey::new(document)?.into_bound_py_any(py)?,
         "Beam" => beam_again(document.value)?.into_bound_py_any(py)?,
         "Plate" => plate_again(document.value)?.into_bound_py_any(py)?,
         _ => return Err(unknown().into()),

@@ -243,7 +243,7 @@ impl Reader {
         }
         self.is_exact(number)?;
         let decimal = above.extract().ok().zip(below.extract().ok()).and_then(|(above, below)| decimal(above, below));
-        Ok(decimal.map_or_else(|| format!("{above}/{below}"), |decimal| decimal).into())
+        Ok(decimal.unwrap_or_else(|| format!("{above}/{below}")).into())
     }
 
     /// Keeps the nearest float as well.

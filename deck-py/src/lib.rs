@@ -30,8 +30,10 @@ mod panel;
 mod plan;
 mod plate;
 mod polygon;
+mod quote;
 mod steps;
 mod strength;
+mod survey;
 mod table;
 
 use pyo3::prelude::*;
@@ -63,9 +65,13 @@ mod _deck {
     #[pymodule_export]
     use super::plate::Plate;
     #[pymodule_export]
+    use super::quote::Quote;
+    #[pymodule_export]
     use super::steps::{fasteners, panels, seams};
     #[pymodule_export]
     use super::strength::{beam, plate, span_limits};
+    #[pymodule_export]
+    use super::survey::{Survey, survey};
     use super::{Bound, PyModule, PyModuleMethods, PyResult};
 
     #[pymodule_init]

@@ -10,6 +10,8 @@ use crate::layout::SeamLayout;
 use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panel::Panel;
+use crate::quote::Quote;
+use crate::survey::Survey;
 use deck_core::{Error, Fault, Kind, draw};
 use pyo3::prelude::*;
 use pyo3::types::PyDict;
@@ -114,6 +116,12 @@ impl Plan {
     fn each<T>(&self, key: &str, make: impl Fn(Document) -> Result<T, Error>) -> Result<Vec<T>, Error> {
         let items = self.document.value.get(key).and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
         items.iter().map(|item| make(Document::new(item.clone(), self.document.unit))).collect()
+    }
+
+    /// Each of a list that the plan's JSON leaves out where it is empty, as an object of that class of `deck_py.types`.
+    fn listed<'py>(&self, py: Python<'py>, key: &str, class: &str) -> PyResult<Bound<'py, PyAny>> {
+        let none = Value::Array(Vec::new());
+        document::record(py, class, self.document.value.get(key).unwrap_or(&none))
     }
 
     /// A part as an object of its own; none where it is null.
@@ -274,6 +282,36 @@ impl Plan {
         self.document.record(py, "takeoff", "Takeoff")
     }
 
+    /// Roll goods over the deck: roll, seams, cut list, glue; None where the job has none.
+    #[getter]
+    fn covering<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "covering", "Covering")
+    }
+
+    /// How the old deck comes off; None where the job does not speak of it.
+    #[getter]
+    fn strip_out<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "strip_out", "StripOut")
+    }
+
+    /// What comes off the boat and what goes on, as mass only; None where the job does not speak of the old deck.
+    #[getter]
+    fn weights<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "weights", "Weights")
+    }
+
+    /// What the job costs; None where it asks for no quote.
+    #[getter]
+    fn quote(&self) -> Result<Option<Quote>, Failure> {
+        Ok(self.part("quote", Quote::new)?)
+    }
+
+    /// What the survey found; None where the job has none.
+    #[getter]
+    fn survey(&self) -> Result<Option<Survey>, Failure> {
+        Ok(self.part("survey", Survey::new)?)
+    }
+
     /// What the boards take on their supports, and what the fasteners hold: figures for a person to judge.
     #[getter]
     fn span<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
@@ -290,6 +328,36 @@ impl Plan {
     #[getter]
     fn narrow_flange<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         self.document.record(py, "narrow_flange", "NarrowFlanges")
+    }
+
+    /// Holes of the old deck in the members, beside the new fasteners; empty where the job gives none.
+    #[getter]
+    fn old_holes<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.listed(py, "old_holes", "OldHole")
+    }
+
+    /// What is bolted down again: holes on the new panels, bolts, plates; None where the job does not say.
+    #[getter]
+    fn fittings<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "fittings", "Fittings")
+    }
+
+    /// The openings against their clearances, with the least move that mends each; None where the job does not ask.
+    #[getter]
+    fn opening_checks<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "opening_checks", "OpeningChecks")
+    }
+
+    /// Lids of openings and strips under their edges; empty where there are none.
+    #[getter]
+    fn opening_parts<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.listed(py, "opening_parts", "OpeningPart")
+    }
+
+    /// What stays of the old deck and what is replaced; None where the whole deck is new.
+    #[getter]
+    fn patch<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        self.document.record(py, "patch", "Patch")
     }
 
     /// What to know before acting on the plan; what this job triggered comes first.
@@ -309,13 +377,15 @@ impl Plan {
     ///
     /// A dict of lists of one length, with a value for each panel, for each seam of the best layout, for each fastener
     /// (x aft of the bow edge, y to starboard of the port edge), for each part on a sheet, for each thing to buy, for each
-    /// panel whose strength is known, or for each seam whose errors are reckoned with. Without such the columns are there,
-    /// and empty. Lengths are floats in `unit`: a column is of one type in every plan.
+    /// panel whose strength is known, for each seam whose errors are reckoned with, for each line of the quote, or for each
+    /// task behind it. Without such the columns are there, and empty. Lengths are floats in `unit`: a column is of one
+    /// type in every plan.
     ///
     /// Parameters
     /// ----------
     /// name : str
-    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span`, `tolerance`, `arrangements` or `blocks`.
+    ///     One of `frames`: `panels`, `seams`, `fasteners`, `sheets`, `takeoff`, `span`, `tolerance`, `arrangements`,
+    ///     `blocks`, `quote`, `labour`, `old_holes`, `fitting_holes`, `opening_clearances` or `patches`.
     ///
     /// Raises
     /// ------

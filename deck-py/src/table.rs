@@ -2,9 +2,12 @@
 
 use deck_core::Unit;
 use deck_core::fasteners::{Fastening, RowKind};
+use deck_core::money::Money;
 use deck_core::nest::{Fill, Nest, Placement};
+use deck_core::quote::Quote;
 use deck_core::seams::SeamLayout;
 use deck_core::span::{Beam, BeamSpan, Plate, Range};
+use deck_core::survey::Survey;
 
 /// A row for each sheet: what it is taken from, the parts on it, and what is left to keep.
 pub(crate) fn nest(nest: &Nest) -> String {
@@ -18,6 +21,27 @@ pub(crate) fn nest(nest: &Nest) -> String {
     });
     let head = row("th", &["sheet", "from", "parts", "offcuts"].map(str::to_owned));
     format!("<table>{head}{}</table>", rows.chain(unplaced).collect::<String>())
+}
+
+/// A row for each line of a quote, and the total.
+pub(crate) fn quote(quote: &Quote) -> String {
+    let money = |amount: Option<Money>| amount.map(|amount| amount.to_string()).unwrap_or_default();
+    let rows = quote.lines.iter().map(|line| {
+        let quantity = line.quantity.map(|quantity| quantity.to_string()).unwrap_or_default();
+        let cells = [
+            line.group.words().to_owned(),
+            line.description.clone(),
+            quantity,
+            line.unit.clone(),
+            money(line.rate),
+            money(line.amount),
+        ];
+        row("td", &cells)
+    });
+    let head = row("th", &["", "what", "quantity", "unit", "rate", "amount"].map(str::to_owned));
+    let empty = String::new;
+    let total = row("th", &["Total".to_owned(), empty(), empty(), empty(), empty(), quote.total.to_string()]);
+    format!("<table>{head}{}{total}</table>", rows.collect::<String>())
 }
 
 /// One row for all parts, as they are on one sheet.
@@ -92,6 +116,32 @@ pub(crate) fn plate(plate: &Plate) -> String {
     let reactions_head = row("th", &["reactions".to_owned()]);
     let reactions = row("td", &[reactions.join(", ")]);
     format!("<table>{head}{}</table><table>{reactions_head}{reactions}</table>", rows.concat())
+}
+
+/// The sentences, and a row for each reading.
+pub(crate) fn survey(found: &Survey, unit: Unit) -> String {
+    let said: String = found.summary.iter().map(|sentence| format!("<p>{}</p>", escaped(sentence))).collect();
+    let names = ["reading", "what", "read", "adjusted", "residual", "times its error", "redundancy", "used"];
+    let rows = found.readings.iter().map(|each| {
+        let read = each.reading.map(|reading| figure(reading.in_unit(unit))).unwrap_or_default();
+        let [adjusted, residual] = [each.adjusted, each.residual].map(|length| figure(length.in_unit(unit)));
+        let standardised = each.standardised.map(|times| format!("{times:.2}")).unwrap_or_default();
+        let used = if each.used { "yes" } else { "no" };
+        let redundancy = format!("{:.2}", each.redundancy);
+        let (name, what) = (each.name.clone(), each.what.clone());
+        row("td", &[name, what, read, adjusted, residual, standardised, redundancy, used.into()])
+    });
+    let points = found.points.iter().map(|each| {
+        let figures = [each.x, each.y, each.x_deviation, each.y_deviation].map(|length| figure(length.in_unit(unit)));
+        row("td", &[vec![each.name.clone()], figures.to_vec()].concat())
+    });
+    let head = row("th", &["point", "x", "y", "± x", "± y"].map(str::to_owned));
+    format!(
+        "{said}<table>{head}{}</table><table>{}{}</table>",
+        points.collect::<String>(),
+        row("th", &names.map(str::to_owned)),
+        rows.collect::<String>()
+    )
 }
 
 /// A number to five figures, as a person reads it.

@@ -75,6 +75,7 @@ fn order(plan: &Plan, text: &mut String) {
         let needed = match line.needed {
             Amount::Count(count) => count.to_string(),
             Amount::Length(length) => notation.text(length),
+            Amount::Gallons(gallons) => format!("{gallons} gal"),
         };
         let cost = line.cost.map(|cost| format!(", {cost}")).unwrap_or_default();
         let _ = writeln!(

@@ -73,6 +73,8 @@ Public Declare PtrSafe Function deck_panels_utf16 Lib "deck_ffi.dll" ( _
     ByVal json As LongPtr, ByVal units As LongLong, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
 Public Declare PtrSafe Function deck_fasteners_utf16 Lib "deck_ffi.dll" ( _
     ByVal json As LongPtr, ByVal units As LongLong, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
+Public Declare PtrSafe Function deck_survey_utf16 Lib "deck_ffi.dll" ( _
+    ByVal json As LongPtr, ByVal units As LongLong, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
 Public Declare PtrSafe Function deck_span_limits_utf16 Lib "deck_ffi.dll" ( _
     ByVal json As LongPtr, ByVal units As LongLong, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
 Public Declare PtrSafe Function deck_beam_utf16 Lib "deck_ffi.dll" ( _

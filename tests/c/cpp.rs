@@ -2,7 +2,9 @@
 
 use crate::compile::{Link, built, checked, compile, compile_with, printed, root, run, run_both};
 use crate::example::{jobs, order};
-use deck_core::job::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+use deck_core::job::{
+    BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall, SurveyCall,
+};
 use deck_core::{Plan, draw};
 use std::fs;
 use std::path::Path;
@@ -60,6 +62,7 @@ fn answers_from_cpp_are_rust_s() {
             "seams" => SeamsCall::from_json(&text).map(|call| format!("{:#}", call.document().unwrap())),
             "panels" => PanelsCall::from_json(&text).map(|call| format!("{:#}", call.document().unwrap())),
             "fasteners" => FastenersCall::from_json(&text).map(|call| format!("{:#}", call.document().unwrap())),
+            "survey" => SurveyCall::from_json(&text).map(|call| format!("{:#}", call.document().unwrap())),
             "span_limits" => {
                 SpanLimitsCall::from_json(&text).map(|call| call.span_limits().unwrap().to_json(call.unit))
             }
@@ -69,7 +72,7 @@ fn answers_from_cpp_are_rust_s() {
         }
         .unwrap()
     };
-    for name in ["nest", "fill", "seams", "panels", "fasteners", "span_limits", "beam", "plate"] {
+    for name in ["nest", "fill", "seams", "panels", "fasteners", "survey", "span_limits", "beam", "plate"] {
         let path = root().join(format!("tests/golden/calls/{name}.json"));
         assert_eq!(printed(&run(&program, &[name, &path.to_string_lossy()])), expected(name), "{name}");
     }

@@ -16,6 +16,7 @@ mod hundred_thousand;
 mod install;
 mod malformed;
 mod programs;
+mod quotes;
 mod readme;
 mod rubbish;
 mod sanitised;

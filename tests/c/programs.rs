@@ -2,7 +2,9 @@
 
 use crate::compile::{Link, checked, compile, printed, root, run, run_both};
 use crate::example::jobs;
-use deck_core::job::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
+use deck_core::job::{
+    BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall, SurveyCall,
+};
 use deck_core::{Job, plan};
 
 /// Each is compiled, run, and run under valgrind.
@@ -93,6 +95,9 @@ fn steps_from_c_are_rust_s_byte_for_byte() {
     let (path, text) = golden_call("fasteners");
     let fasteners = FastenersCall::from_json(&text).unwrap().document().unwrap();
     assert_eq!(printed(&run(&program, &["fasteners", &path])), format!("{fasteners:#}"));
+    let (path, text) = golden_call("survey");
+    let survey = SurveyCall::from_json(&text).unwrap().document().unwrap();
+    assert_eq!(printed(&run(&program, &["survey", &path])), format!("{survey:#}"));
 }
 
 /// Each step's answer goes into the next one's request as it is.

@@ -4,8 +4,10 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
-use deck_core::job::{BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall};
-use deck_core::{Job, draw, plan};
+use deck_core::job::{
+    BeamCall, FastenersCall, FillCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall, SurveyCall,
+};
+use deck_core::{Job, Plan, draw, plan};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
@@ -19,14 +21,18 @@ const CONTEXT: usize = 3;
 const SHOWN: usize = 8;
 
 /// The boats, and what each shows.
-const BOATS: [(&str, &str); 9] = [
+const BOATS: [(&str, &str); 13] = [
     ("clipped_bow", "both bow corners cut off; a seam that a zone pushes aside"),
     ("odd_end_bay", "the last bay is short, and the last board narrow; strength by the tables, the weak way"),
     ("narrow_flange", "two rows of screws do not fit the flanges at the seams"),
     ("motor_notch", "a notch that splits the last board; rows staggered; openings over members"),
     ("metric", "the same in millimetres, sheets and offcuts priced; strength by the user's own figures, screws"),
+    ("lids", "openings against their clearances: a framed lid, one to move, one without a place, a slot"),
+    ("old_holes", "rows that give way to old holes; a rail and a seat bolted down again"),
+    ("patched", "part of the deck stays: patches on members and blocking"),
     ("wide_bay", "no layout, and why"),
     ("sheet_too_short", "no sheet reaches across: arrangements compared, the first of them built"),
+    ("refit", "covering with a seam, strip-out without a count, quote with things that have no price, in millimetres"),
     ("faults_inch", "everything that is wrong with a job, in the order of the file"),
     ("faults_metric", "the same for a shop that reads millimetres"),
 ];
@@ -36,13 +42,17 @@ fn folder(name: &str) -> PathBuf {
 }
 
 /// The boats that are drawn, and in which views: one of each sort, to keep the folder small.
-const DRAWN: [(&str, &[&str]); 6] = [
+const DRAWN: [(&str, &[&str]); 10] = [
     ("clipped_bow", &["plan", "panel-1", "fastening-1"]),
     ("motor_notch", &["saw-1"]),
+    ("lids", &["cover", "plan"]),
+    ("old_holes", &["bolts", "fastening-1"]),
+    ("patched", &["plan", "patch"]),
     ("wide_bay", &["plan"]),
     ("odd_end_bay", &["span"]),
     ("metric", &["span"]),
     ("sheet_too_short", &["arrangements", "plan", "fastening-1"]),
+    ("refit", &["openings", "covering", "strip-out", "quote"]),
 ];
 
 /// What comes of a job: the name of each file, and its text.
@@ -54,6 +64,17 @@ fn outputs(name: &str, job: &str) -> Vec<(String, String)> {
     let views = DRAWN.iter().filter(|(boat, _)| *boat == name).flat_map(|(_, views)| *views);
     let drawings = views.map(|view| (format!("{name}.{view}.svg"), draw::svg(&plan, view).unwrap()));
     std::iter::once((format!("{name}.json"), format!("{}\n", plan.to_json()))).chain(drawings).collect()
+}
+
+#[test]
+fn demo_plans_are_read_back_byte_for_byte() {
+    let jobs = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples/jobs");
+    let paths: Vec<PathBuf> = std::fs::read_dir(jobs).unwrap().map(|entry| entry.unwrap().path()).collect();
+    assert!(paths.len() >= 4);
+    for path in paths {
+        let json = plan(&Job::from_json(&std::fs::read_to_string(&path).unwrap()).unwrap()).unwrap().to_json();
+        assert_eq!(Plan::from_json(&json).unwrap().to_json(), json, "{}", path.display());
+    }
 }
 
 #[test]
@@ -126,6 +147,7 @@ fn calls_are_answered_as_they_were_looked_at() {
         ("seams", format!("{:#}", SeamsCall::from_json(&request("seams")).unwrap().document().unwrap())),
         ("panels", format!("{:#}", PanelsCall::from_json(&request("panels")).unwrap().document().unwrap())),
         ("fasteners", format!("{:#}", FastenersCall::from_json(&request("fasteners")).unwrap().document().unwrap())),
+        ("survey", format!("{:#}", SurveyCall::from_json(&request("survey")).unwrap().document().unwrap())),
         ("plate", PlateCall::from_json(&request("plate")).unwrap().plate().unwrap().to_json()),
     ];
     for (name, answer) in answers {

@@ -12,7 +12,7 @@ roof     plan
 door     job
 office   quote, cautions
 store    takeoff
-fit-out  fasteners, covering, strip_out
+fit-out  fasteners, covering, strip_out, openings, fittings, patch
 deck     panels
 division arrange
 seams    seams
@@ -22,7 +22,7 @@ ground   geometry > money > length > error, math
 ";
 
 /// What the crate's root re-exports, and from which room.
-const RE_EXPORTS: [(&str, &[&str]); 7] = [
+const RE_EXPORTS: [(&str, &[&str]); 8] = [
     ("error", &["Error", "Fault", "Faults", "Kind"]),
     ("length", &["Area", "Length", "Notation", "Unit"]),
     ("money", &["Money"]),
@@ -30,6 +30,7 @@ const RE_EXPORTS: [(&str, &[&str]); 7] = [
     ("job", &["Job"]),
     ("plan", &["Plan"]),
     ("span", &["beam", "plate", "span_limits"]),
+    ("survey", &["survey"]),
 ];
 
 /// Each room's height, the ground lowest.

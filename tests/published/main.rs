@@ -9,14 +9,18 @@ mod counts;
 mod decks;
 mod fill;
 mod form_plywood;
+mod holes;
 mod load_spans;
 mod narrow_flange;
 mod nest;
 mod panel_agencies;
+mod patches;
 mod plate_cases;
+mod refit;
 mod screws;
 mod sheets;
 mod squareness;
+mod survey;
 mod units;
 
 use deck_core::{Length, Unit};

@@ -1,6 +1,7 @@
 """Lists of a plan in columns, against the same lists row by row."""
 
 import json
+from itertools import repeat
 from pathlib import Path
 from typing import Any
 
@@ -19,8 +20,15 @@ def rows(columns: dict[str, list[Any]]) -> list[dict[str, Any]]:
 
 def test_columns_are_the_plans_lists(demo: Path) -> None:
     plan = deck_py.plan(demo)
-    assert plan.frames == ["panels", "seams", "fasteners", "sheets", "takeoff", "span", "tolerance", "arrangements", "blocks"]
+    asked = ["old_holes", "fitting_holes", "opening_clearances", "patches"]
+    always = ["panels", "seams", "fasteners", "sheets", "takeoff", "span"]
+    assert plan.frames == [*always, "tolerance", "arrangements", "blocks", "quote", "labour", *asked]
     frames = {name: rows(plan.frame(name)) for name in plan.frames}
+    fittings = plan.fittings.holes if plan.fittings else ()
+    checked = plan.opening_checks.openings if plan.opening_checks else ()
+    patches = plan.patch.patches if plan.patch else ()
+    counts = [len(plan.old_holes), len(fittings), sum(len(opening.clearances) for opening in checked), len(patches)]
+    assert [len(frames.pop(name)) for name in asked] == counts
     assert [row["label"] for row in frames["panels"]] == [panel.label for panel in plan.panels]
     for row, panel in zip(frames["panels"], plan.panels, strict=True):
         assert (row["length"], row["area"], row["weight_lb"]) == (panel.length, panel.area, panel.weight_lb)
@@ -29,7 +37,7 @@ def test_columns_are_the_plans_lists(demo: Path) -> None:
     for seam, given in zip(frames["seams"], plan.seams, strict=True):
         assert seam == {name: getattr(given, name) for name in seam}
     held = plan.fasteners.rows if plan.fasteners else ()
-    places = [(row.panel, row.member, row.station, y) for row in held for y in row.positions]
+    places = [(row.panel, row.member, x, y) for row in held for x, y in zip(row.stations or repeat(row.station), row.positions)]
     assert [(row["panel"], row["member"], row["x"], row["y"]) for row in frames["fasteners"]] == places
     sheets = plan.sheets.sheets if plan.sheets else ()
     parts = [(n + 1, s.stock, p.part, p.x, p.turned) for n, s in enumerate(sheets) for p in s.placements]
@@ -46,7 +54,16 @@ def test_columns_are_the_plans_lists(demo: Path) -> None:
     assert [(row["label"], row["fore"], row["width"]) for row in frames.pop("blocks")] == [
         (block.label, block.fore, block.width) for block in blocks
     ]
-    assert bool(plan.layouts) == all(frames.values()) == any(frames.values())
+    # What a job may leave out, its plan leaves out.
+    spread = plan.tolerance.seams if plan.tolerance else ()
+    assert [(row["seam"], row["fore_worst"]) for row in frames.pop("tolerance")] == [(s.seam, s.fore.worst) for s in spread]
+    quoted = [] if plan.quote is None else plan.quote.lines
+    assert [(row["description"], row["amount"]) for row in frames.pop("quote")] == [
+        (line.description, line.amount) for line in quoted
+    ]
+    assert bool(frames.pop("labour")) == bool(quoted)
+    assert bool(plan.layouts) == bool(frames.pop("seams"))
+    assert bool(plan.panels) == all(frames.values()) == any(frames.values())
 
 
 def test_columns_of_numbers_are_arrays_of_numbers(small: dict[str, Any]) -> None:
@@ -68,7 +85,7 @@ def test_strength_stands_in_columns(small: dict[str, Any]) -> None:
 
 
 def test_an_unknown_list_is_refused(small: dict[str, Any]) -> None:
-    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span, tolerance."):
+    with pytest.raises(deck_py.DeckError, match="It is panels, seams, fasteners, sheets, takeoff, span, tolerance, quote, labour."):
         deck_py.plan(small).frame("panel")
 
 

@@ -15,8 +15,9 @@ import deck_py
 
 def test_demo_jobs_are_planned(demo: Path) -> None:
     plan = deck_py.plan(demo)
-    assert (plan.no_layout is None) == bool(plan.layouts) == bool(plan.panels) == bool(plan.seams)
-    assert bool(plan.layouts) == (plan.sheets is not None) == (plan.fasteners is not None) == (plan.takeoff is not None)
+    assert (plan.no_layout is None) == bool(plan.panels)
+    assert bool(plan.layouts) == bool(plan.seams) == (plan.no_layout is None and plan.patch is None)
+    assert bool(plan.panels) == (plan.sheets is not None) == (plan.fasteners is not None) == (plan.takeoff is not None)
     assert plan.cautions and plan.version == deck_py.__version__
     assert len(repr(plan)) < 100 and "\n" not in repr(plan)
 

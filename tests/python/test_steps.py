@@ -26,7 +26,7 @@ def steps(job: dict[str, Any], outline: Any) -> tuple[deck_py.SeamLayouts, list[
     seams = deck_py.seams(
         job["frame"], None, job["stock"], outline=outline, best=job.get("shop", {}).get("layouts", 5), **shared,
         gap=job.get("gap"), saw=job.get("saw"), fastening=job.get("fastening"), end_tolerance=job.get("end_tolerance"),
-        keep_clear=job.get("keep_clear", ()), openings=job.get("openings", ()),
+        keep_clear=job.get("keep_clear", ()), openings=job.get("openings", ()), tolerance=job.get("tolerance"),
     )
     if not seams:
         return seams, [], None
@@ -39,6 +39,8 @@ def steps(job: dict[str, Any], outline: Any) -> tuple[deck_py.SeamLayouts, list[
 @pytest.mark.parametrize("planned", [False, True])
 def test_each_step_is_the_plans(demo: Path, planned: bool) -> None:
     job, plan = json.loads(demo.read_text(encoding="utf-8")), deck_py.plan(demo)
+    if "from" in job["deck"] or "patch" in job or "old_holes" in job:
+        pytest.skip("the steps know of no survey and of no old holes, and a deck that is patched has no layout")
     seams, panels, fastening = steps(job, plan.outline if planned else job["deck"])
     assert seams == plan.layouts
     assert (seams.no_layout, seams.proven) == (plan.no_layout, plan.proven)

@@ -367,7 +367,7 @@ def test_what_is_no_list_of_jobs_is_told(small: dict[str, Any]) -> None:
 
 
 def test_the_import_brings_no_heavy_package_with_it() -> None:
-    heavy = {"asyncio", "dask", "multiprocessing", "numpy", "pandas", "polars", "tqdm"}
+    heavy = {"asyncio", "concurrent.futures", "dask", "hashlib", "logging", "multiprocessing", "numpy", "pandas", "polars", "tqdm"}
     code = f"import sys, deck_py; print(sorted(set({sorted(heavy)}) & set(sys.modules)))"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"

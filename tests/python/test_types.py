@@ -124,10 +124,12 @@ def full_job() -> dict[str, Any]:
     job["deck"]["beam"] = "102.00000000001"
     job["span"]["points"].append({"name": "post", "force": {"pounds": 300}, "length": 4, "width": 4, "at": {"station": 60, "from_port": 40}})
     job["span"]["fasteners"]["side"] = {"pounds": 50}
+    roll = {"label": "carpet", "width": "8' 6\"", "length": "100 ft", "price": 300}
+    job["covering"] = {"rolls": [roll], "run": "athwart"}
     return job
 
 
-# Members too far apart for the tables, and a post that no board carries whole.
+# Members too far apart for the tables, a post that no board carries whole, and a roll too short for the boat.
 BEYOND = {
     "schema": 1,
     "name": "Shag",
@@ -142,6 +144,7 @@ BEYOND = {
             {"name": "post", "force": {"pounds": 300}, "length": 4, "width": 4, "at": {"station": 60, "from_port": 40}}
         ],
     },
+    "covering": {"rolls": [{"label": "end of a roll", "width": "8 ft", "length": "5 ft"}]},
 }
 
 

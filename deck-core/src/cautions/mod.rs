@@ -7,22 +7,28 @@ mod arrange;
 mod boards;
 mod caution;
 mod fastening;
+mod fittings;
 mod openings;
+mod patch;
 mod span;
 mod square;
 mod standing;
 mod stock;
+mod survey;
 mod tolerance;
 
 pub use arrange::{DividedDeck, arrangement};
 pub use boards::{BoardWishes, boards};
 pub use caution::{Caution, Source};
 pub use fastening::{FastenerReach, fastening};
+pub use fittings::fittings;
 pub use openings::openings;
+pub use patch::{PatchFindings, patch};
 pub use span::{SpanFindings, span};
 pub use square::square;
 pub use standing::standing;
 pub use stock::stock;
+pub use survey::survey;
 pub use tolerance::tolerance;
 
 #[cfg(test)]

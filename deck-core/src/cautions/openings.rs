@@ -1,59 +1,51 @@
-//! Cautions about openings: near a seam, an edge, a flange or each other.
+//! Cautions about openings: near a seam, an edge, a flange or each other. What is too near, the room of openings says.
 
 use super::Caution;
-use crate::frame::Frame;
-use crate::geometry::{Bounds, polygon};
 use crate::length::{Length, Notation};
-use crate::outline::{Opening, OpeningShape, Outline};
-use crate::seams::SeamLayout;
-
-/// Least distances of openings, in inches: from a seam, from the deck's edge, from a flange where not framed, and the
-/// least corner radius. Common practice, no source.
-const FROM_SEAM: i64 = 3;
-const FROM_EDGE: i64 = 4;
-const FROM_FLANGE: i64 = 2;
-const LEAST_RADIUS: i64 = 1;
+use crate::openings::{Against, Clearance, OpeningCheck, OpeningRules, Rule};
+use crate::outline::Opening;
 
 const PRACTICE: &str = "common practice, no source";
 
-/// Cautions about the openings of a deck.
+/// Cautions about the openings of a deck, each measured against its rules.
 pub fn openings(
+    checks: &[OpeningCheck],
     openings: &[Opening],
-    layout: Option<&SeamLayout>,
-    frame: &Frame,
-    outline: &Outline,
+    rules: &OpeningRules,
     notation: &Notation,
 ) -> Vec<Caution> {
-    let placed: Vec<(&Opening, Bounds)> = openings.iter().map(|opening| (opening, opening.path().bounds())).collect();
     let say = |length: Length| notation.text(length);
     [
-        over_member(&placed, frame),
-        near_flange(&placed, frame, &say),
-        layout.and_then(|layout| near_seam(&placed, layout, &say)),
-        near_edge(&placed, outline, &say),
-        near_each_other(&placed, &say),
-        sharp(openings, &say),
+        over_member(checks),
+        near_flange(checks, rules, &say),
+        near_seam(checks, rules, &say),
+        near_edge(checks, rules, &say),
+        near_each_other(checks, &say),
+        sharp(checks, rules, &say),
+        slots(openings),
     ]
     .into_iter()
     .flatten()
     .collect()
 }
 
-type Placed<'a> = [(&'a Opening, Bounds)];
-
-/// How far two stretches lie apart; below zero where they overlap.
-fn apart(one: (Length, Length), other: (Length, Length)) -> Length {
-    (other.0 - one.1).max(one.0 - other.1)
+/// The clearances of a rule that are not kept, each with its opening.
+fn broken(checks: &[OpeningCheck], rule: Rule) -> impl Iterator<Item = (&OpeningCheck, &Clearance)> {
+    let of = move |check: &'_ OpeningCheck| check.clearances.iter().filter(move |found| found.rule == rule).count() > 0;
+    checks.iter().filter(move |check| of(check)).flat_map(move |check| {
+        let found = check.clearances.iter().filter(move |found| found.rule == rule && !found.holds());
+        found.map(move |found| (check, found))
+    })
 }
 
-fn over_member(placed: &Placed<'_>, frame: &Frame) -> Option<Caution> {
-    let about = placed.iter().flat_map(|(opening, bounds)| {
-        let over = |member: &&crate::frame::CrossMember| {
-            apart((bounds.fore, bounds.aft), (member.fore, member.aft)) < Length::ZERO
-        };
-        frame.members().iter().filter(over).map(|member| {
-            let framed = if opening.framed { " (framed)" } else { "" };
-            format!("{} over member {}{framed}", opening.name, member.number)
+fn over_member(checks: &[OpeningCheck]) -> Option<Caution> {
+    let about = checks.iter().flat_map(|check| {
+        check.clearances.iter().filter_map(|found| match (found.rule, &found.against) {
+            (Rule::Member, Against::Member(number)) => {
+                let framed = if check.framed { " (framed)" } else { "" };
+                Some(format!("{} over member {number}{framed}", check.name))
+            }
+            _ => None,
         })
     });
     Caution::triggered(
@@ -65,99 +57,63 @@ fn over_member(placed: &Placed<'_>, frame: &Frame) -> Option<Caution> {
     )
 }
 
-fn near_flange(placed: &Placed<'_>, frame: &Frame, say: &impl Fn(Length) -> String) -> Option<Caution> {
-    let least = Length::inches(FROM_FLANGE);
-    let about = placed.iter().filter(|(opening, _)| !opening.framed).flat_map(|(opening, bounds)| {
-        frame.members().iter().filter_map(move |member| {
-            let distance = apart((bounds.fore, bounds.aft), (member.fore, member.aft));
-            let near = distance >= Length::ZERO && distance < least;
-            near.then(|| format!("{}: {} from member {}", opening.name, say(distance), member.number))
-        })
+fn near_flange(checks: &[OpeningCheck], rules: &OpeningRules, say: &impl Fn(Length) -> String) -> Option<Caution> {
+    let about = broken(checks, Rule::Flange).filter_map(|(check, found)| match &found.against {
+        Against::Member(number) => Some(format!("{}: {} from member {number}", check.name, say(found.distance))),
+        _ => None,
     });
-    let text = format!("These openings are nearer than {} to a flange and not framed.", say(least));
-    Caution::triggered(
-        "opening-near-flange",
-        about.collect(),
-        text,
-        "The strip of board that is left breaks.",
-        PRACTICE,
-    )
+    let text = format!("These openings are nearer than {} to a flange and not framed.", say(rules.from_flange));
+    let reason = "The strip of board that is left breaks.";
+    Caution::triggered("opening-near-flange", about.collect(), text, reason, PRACTICE)
 }
 
-fn near_seam(placed: &Placed<'_>, layout: &SeamLayout, say: &impl Fn(Length) -> String) -> Option<Caution> {
-    let least = Length::inches(FROM_SEAM);
-    let about = placed.iter().flat_map(|(opening, bounds)| {
-        // A butt in another row of boards is no seam of the opening's board.
-        let beside = |seam: &&crate::seams::Seam| {
-            seam.lane
-                .is_none_or(|lane| apart((bounds.port, bounds.starboard), (lane.port, lane.starboard)) < Length::ZERO)
-        };
-        layout.seams.iter().filter(beside).filter_map(move |seam| {
-            let distance = apart((bounds.fore, bounds.aft), (seam.fore, seam.aft));
-            (distance < least).then(|| format!("{}: {} from seam {}", opening.name, say(distance), seam.number))
-        })
+fn near_seam(checks: &[OpeningCheck], rules: &OpeningRules, say: &impl Fn(Length) -> String) -> Option<Caution> {
+    let about = broken(checks, Rule::Seam).filter_map(|(check, found)| match &found.against {
+        Against::Seam(number) => Some(format!("{}: {} from seam {number}", check.name, say(found.distance))),
+        _ => None,
     });
-    let text = format!("These openings are nearer than {} to a seam.", say(least));
+    let text = format!("These openings are nearer than {} to a seam.", say(rules.from_seam));
     Caution::triggered("opening-near-seam", about.collect(), text, "The strip of board that is left breaks.", PRACTICE)
 }
 
-fn near_edge(placed: &Placed<'_>, outline: &Outline, say: &impl Fn(Length) -> String) -> Option<Caution> {
-    let least = Length::inches(FROM_EDGE);
-    let about = placed.iter().filter(|(opening, _)| {
-        // Grown by the distance, the opening still lies within the deck.
-        let grown = grown(opening, least);
-        !polygon::contains(outline.path(), &grown)
-    });
-    let text = format!("These openings are nearer than {} to the deck's edge.", say(least));
-    let about = about.map(|(opening, _)| opening.name.clone()).collect();
-    Caution::triggered("opening-near-edge", about, text, "The strip of board that is left breaks.", PRACTICE)
+fn near_edge(checks: &[OpeningCheck], rules: &OpeningRules, say: &impl Fn(Length) -> String) -> Option<Caution> {
+    let about = broken(checks, Rule::Edge).map(|(check, _)| check.name.clone());
+    let text = format!("These openings are nearer than {} to the deck's edge.", say(rules.from_edge));
+    Caution::triggered("opening-near-edge", about.collect(), text, "The strip of board that is left breaks.", PRACTICE)
 }
 
-/// The opening with every side moved outwards.
-fn grown(opening: &Opening, by: Length) -> crate::geometry::Path<()> {
-    let shape = match opening.shape {
-        OpeningShape::Round { x, y, diameter } => OpeningShape::Round { x, y, diameter: diameter + by * 2 },
-        OpeningShape::Rectangle { x, y, depth, width, corner_radius } => OpeningShape::Rectangle {
-            x: x - by,
-            y: y - by,
-            depth: depth + by * 2,
-            width: width + by * 2,
-            corner_radius: corner_radius + by,
-        },
-    };
-    Opening::new(opening.name.clone(), shape).path()
-}
-
-fn near_each_other(placed: &Placed<'_>, say: &impl Fn(Length) -> String) -> Option<Caution> {
-    let mut about = Vec::new();
-    for (index, (one, bounds)) in placed.iter().enumerate() {
-        for (other, others) in &placed[index + 1..] {
-            let along = apart((bounds.fore, bounds.aft), (others.fore, others.aft)).max(Length::ZERO);
-            let across = apart((bounds.port, bounds.starboard), (others.port, others.starboard)).max(Length::ZERO);
-            let distance = along.hypotenuse(across);
-            let size = [bounds, others].map(|bounds| bounds.depth().min(bounds.breadth()));
-            if distance < size[0].min(size[1]) {
-                about.push(format!("{} and {}: {} apart", one.name, other.name, say(distance)));
-            }
+/// Each pair is told once, by the opening that stands first.
+fn near_each_other(checks: &[OpeningCheck], say: &impl Fn(Length) -> String) -> Option<Caution> {
+    let place = |name: &str| checks.iter().position(|check| check.name == name);
+    let about = broken(checks, Rule::Apart).filter_map(|(check, found)| match &found.against {
+        Against::Opening(other) if place(&check.name) < place(other) => {
+            Some(format!("{} and {other}: {} apart", check.name, say(found.distance)))
         }
-    }
+        _ => None,
+    });
     Caution::triggered(
         "openings-near-each-other",
-        about,
+        about.collect(),
         "These openings are nearer to each other than the smaller of them is wide.",
         "The strip of board that is left breaks.",
         PRACTICE,
     )
 }
 
-fn sharp(openings: &[Opening], say: &impl Fn(Length) -> String) -> Option<Caution> {
-    let least = Length::inches(LEAST_RADIUS);
-    let about = openings.iter().filter_map(|opening| match opening.shape {
-        OpeningShape::Rectangle { corner_radius, .. } if corner_radius < least => {
-            Some(format!("{}: {}", opening.name, say(corner_radius)))
-        }
-        _ => None,
-    });
-    let text = format!("Round the corners of these openings to {} at least.", say(least));
+fn sharp(checks: &[OpeningCheck], rules: &OpeningRules, say: &impl Fn(Length) -> String) -> Option<Caution> {
+    let about = broken(checks, Rule::Corner).map(|(check, found)| format!("{}: {}", check.name, say(found.distance)));
+    let text = format!("Round the corners of these openings to {} at least.", say(rules.corner_radius));
     Caution::triggered("sharp-corner", about.collect(), text, "Cracks start in sharp inside corners.", PRACTICE)
+}
+
+fn slots(openings: &[Opening]) -> Option<Caution> {
+    let slots = openings.iter().filter_map(|opening| Some((opening, opening.slot?)));
+    let about = slots.map(|(opening, edge)| format!("{} at the {} edge", opening.name, edge.name()));
+    Caution::triggered(
+        "slot-open-to-edge",
+        about.collect(),
+        "These slots are open to the edge: the board has two loose ends there. Rest or clamp both, and seal the slot's edges.",
+        "A slot lets the board split and drink from its end, and nothing ties its two sides together.",
+        PRACTICE,
+    )
 }

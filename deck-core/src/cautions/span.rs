@@ -5,7 +5,7 @@ use super::Caution;
 /// What a plan found of strength that a person has to look at, each named with its figures.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct SpanFindings {
-    /// Boards whose load is more than a limit.
+    /// Boards whose load is more than a limit, each with its worst.
     pub over: Vec<String>,
     /// Boards whose load is more than the beam's figure beside the table gives, and not more than the table's.
     pub beside: Vec<String>,
@@ -25,7 +25,7 @@ pub fn span(findings: &SpanFindings) -> Vec<Caution> {
         Caution::triggered(
             "over-limit",
             findings.over.clone(),
-            "The load that was chosen is more than these boards take by the plan's figures. Shorten the bays with blocking, turn the boards, take a stronger panel, or ask a licensed engineer.",
+            "The load that was chosen is more than these boards take by the plan's figures. The worst load of each board is named; the others are in the notes on strength. Shorten the bays with blocking, turn the boards, take a stronger panel, or ask a licensed engineer.",
             "Utilisation is load over limit; above 1 the limit is passed.",
             TABLES,
         ),

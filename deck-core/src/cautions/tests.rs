@@ -3,6 +3,7 @@
 use super::*;
 use crate::frame::{Condition, Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
+use crate::openings::{OpeningRules, Surroundings, check};
 use crate::outline::{Deck, Notch, Opening, OpeningShape, Outline, Parametric};
 use crate::seams::{BoardStock, Rules, SeamLayout, SeamProblem, seams};
 use crate::stock::{Sheet, Treatment};
@@ -83,8 +84,11 @@ fn openings_trigger_theirs() {
         width: inches(width),
         corner_radius: inches(radius),
     };
+    let rules = OpeningRules::default();
     let found = |list: &[Opening]| {
-        openings(list, Some(&layout), &frame, &deck("96"), &notation())
+        let outline = deck("96");
+        let around = Surroundings { outline: &outline, frame: &frame, layout: Some(&layout) };
+        openings(&check(list, &around, &rules), list, &rules, &notation())
             .into_iter()
             .map(|caution| caution.id)
             .collect::<Vec<_>>()

@@ -5,6 +5,7 @@ use crate::draw::page::Page;
 use crate::draw::ruler::Ruler;
 use crate::draw::sheet_frame::SheetFrame;
 use crate::length::{Area, Length, Unit};
+use crate::money::Figure;
 use crate::plan::Plan;
 use crate::published::{NEWTONS_PER_POUND, PASCALS_PER_PSF};
 
@@ -44,6 +45,12 @@ impl<'a> Desk<'a> {
     pub(super) fn running_length(&self, length: Length) -> String {
         let unit = if self.imperial() { Unit::Foot } else { Unit::Metre };
         format!("{} {}", length.decimal_places(unit, 1), unit.symbol())
+    }
+
+    /// A volume of glue, in US gallons or litres: a US gallon is 3.785 411 784 litres.
+    pub(super) fn volume(&self, gallons: Figure) -> String {
+        const LITRES: f64 = 3.785_411_784;
+        if self.imperial() { format!("{gallons} gal") } else { format!("{:.1} l", gallons.number() * LITRES) }
     }
 
     /// A mass in pounds or kilograms.

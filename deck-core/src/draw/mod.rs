@@ -15,18 +15,27 @@
 //! | `arrangements` | the manners of laying boards, where some were compared |
 //! | `plan` | the deck from above, from the bow edge and the port edge |
 //! | `frame` | members measured at their ends: by how much each is out |
+//! | `openings` | each opening from the deck's edges, with the nearest seam and members |
+//! | `patch` | what of an old deck is cut out, and what each edge rests on, where part of it stays |
 //! | `panel-1`, … | a shape of panel, from its own edges |
 //! | `saw-1`, … | sheets that are sawn alike, as the sawyer sees them |
 //! | `fastening-1`, … | a panel's rows of fasteners |
 //! | `remedies` | what mends flanges too narrow for two rows, where the job asks for that |
+//! | `bolts` | what is bolted down again: holes, bolts and plates, where the job gives fittings |
 //! | `tolerance` | what errors leave of the bearing at each seam, where the job reckons with them |
+//! | `covering` | roll, seams, cut list and glue of the covering, where the job has one |
+//! | `strip-out` | how the old deck comes off, where the job speaks of it |
+//! | `survey` | what was measured: points, residuals, what was left out; where the job has a survey |
+//! | `survey-form` | the same readings, to be filled in by hand |
 //! | `span` | what boards take and fasteners hold, where the job gives a panel's rating or the flanges' alloy |
+//! | `quote`, `quote-hours` | the price, and how sure the hours behind it are, where the job asks for it |
 //!
 //! A view that needs a further sheet goes on as `cover-2`, `saw-1-2` and so on.
 
 mod alike;
 mod bow_up;
 mod deck_shape;
+mod deck_sketch;
 mod desk;
 pub mod figure;
 mod flow;
@@ -36,12 +45,15 @@ mod part_on_sheet;
 pub mod pdf;
 mod ruler;
 pub mod sheet_frame;
+mod survey_picture;
 pub mod svg;
 mod views;
 
 use crate::error::{Error, Fault, Kind};
 use crate::job::Paper;
+use crate::length::Unit;
 use crate::plan::Plan;
+use crate::survey::Survey;
 use desk::Desk;
 use figure::Figure;
 use page::Page;
@@ -101,10 +113,49 @@ pub fn figures(plan: &Plan, paper: Paper) -> Vec<Figure> {
     pages.into_iter().enumerate().map(|(index, page)| page.numbered(index + 1, of)).collect()
 }
 
-fn pages(plan: &Plan, paper: Paper) -> Vec<Page> {
-    let paper = match paper {
+/// The points of a survey and the readings between them as SVG, without a plan.
+///
+/// # Examples
+/// ```
+/// use deck_core::{Unit, draw, job::SurveyCall};
+/// let call = SurveyCall::from_json(r#"{
+///     "datum": ["BP", "SP"],
+///     "readings": [
+///         {"kind": "distance", "between": ["BP", "SP"], "reading": 240},
+///         {"kind": "tie", "of": "BS", "from": ["BP", "SP"], "readings": [100, 260]}
+///     ]
+/// }"#)?;
+/// assert!(draw::survey_svg(&call.survey()?, Unit::Inch).starts_with("<svg"));
+/// # Ok::<(), deck_core::Error>(())
+/// ```
+pub fn survey_svg(survey: &Survey, unit: Unit) -> String {
+    let mut figure = Figure::new("Survey", figure::Paper::Letter);
+    let (_, below) = survey_picture::draw(&mut figure, survey, figure::Paper::Letter.area(), unit);
+    figure.height = figure.height.min(below);
+    svg::write(&figure)
+}
+
+/// A form to fill in by hand on a boat that nobody has measured yet, its lines numbered as the job file's fields.
+///
+/// # Examples
+/// ```
+/// use deck_core::{draw, job::Paper};
+/// let sheets = draw::survey_form(Paper::Letter);
+/// assert!(draw::svg::write(&sheets[0]).contains("second diagonal"));
+/// ```
+pub fn survey_form(paper: Paper) -> Vec<Figure> {
+    let pages = views::survey_form::blank(sheet(paper));
+    let of = pages.len();
+    pages.into_iter().enumerate().map(|(index, page)| page.numbered(index + 1, of)).collect()
+}
+
+fn sheet(paper: Paper) -> figure::Paper {
+    match paper {
         Paper::Letter => figure::Paper::Letter,
         Paper::A4 => figure::Paper::A4,
-    };
-    views::pages(&Desk::new(plan, paper))
+    }
+}
+
+fn pages(plan: &Plan, paper: Paper) -> Vec<Page> {
+    views::pages(&Desk::new(plan, sheet(paper)))
 }

@@ -7,7 +7,8 @@ macro_rules! kinds {
         ///
         /// The number is fixed for good: it is the status that the C functions return. Numbers run in blocks by concern:
         /// 100 lengths and money, 200 the shape of the file, 300 the outline, 400 the frame, 500 openings and zones,
-        /// 600 stock and saw, 700 fasteners, 800 nesting and seams, 900 output.
+        /// 600 stock and saw, 700 fasteners, 800 nesting and seams, 900 output, 1000 the survey, 1100 strip-out, covering and
+        /// quote.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
         #[non_exhaustive]
         pub enum Kind {
@@ -65,6 +66,8 @@ kinds! {
     OutlineCornerTooLarge = 304, "A corner or taper too large for the sides it joins.";
     OutlineNotchOutside = 305, "A notch that does not fit the stern.";
     OutlineDatum = 306, "An outline that does not start at the bow and port reference edges.";
+    PatchSeams = 311, "Old seams that are not in order, or not within the deck.";
+    PatchDamage = 312, "A damaged place that encloses nothing, or lies off the deck.";
 
     FrameMemberOutside = 401, "A cross member that lies outside the deck.";
     FrameOutOfOrder = 402, "Cross members that are not in order from the bow.";
@@ -77,6 +80,10 @@ kinds! {
     OpeningOverlap = 502, "Two openings that overlap.";
     OpeningCornerTooLarge = 503, "An opening's corner radius that is too large for its sides.";
     ZoneOutside = 504, "A keep-clear zone that does not touch the deck.";
+    OldHoleOutside = 505, "An old hole that is in no member.";
+    OpeningSlot = 506, "A slot that does not open to the edge that it names.";
+    LidSize = 507, "A lid of which nothing is left, or that laps too far.";
+    FittingSize = 508, "A fitting whose sizes contradict each other.";
 
     StockPriceMissing = 601, "Prices given for some bought sheets and not for all.";
     StockMeasuredSize = 602, "A measured sheet that cannot be the nominal one.";
@@ -94,6 +101,17 @@ kinds! {
     CannotWrite = 902, "A file that cannot be written.";
     CannotRead = 903, "A file that cannot be read.";
     UnknownPointer = 904, "A JSON pointer that leads to nothing of that type.";
+
+    SurveyPointLoose = 1001, "A point that the readings do not hold in place.";
+    SurveyDatum = 1002, "A survey that does not say from where and which way it counts.";
+    SurveyTrace = 1003, "A trace that cannot be placed or fitted.";
+    SurveyPointUnknown = 1004, "A name of a point that no reading has.";
+    SurveyReading = 1005, "A reading whose points or parts contradict each other.";
+    SurveyNotSolved = 1006, "Readings that no places of the points come near to.";
+    SurveyWanted = 1007, "Something that is taken from a survey which does not give it.";
+    FigureUnreadable = 1101, "A figure that cannot be taken exactly.";
+    ThreePointOrder = 1102, "A low, a likely and a high figure that are not in order.";
+    PitTooDeep = 1103, "A pit that is as deep as the wall is thick, or deeper.";
 }
 
 impl Kind {

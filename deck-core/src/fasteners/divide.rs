@@ -13,15 +13,16 @@ pub(super) struct Division {
     pub(super) dropped: usize,
 }
 
-/// Evenly from `low` to `high` with no step over `spacing`; staggered: both ends and the half steps.
+/// Evenly from `low` to `high` with no step over `spacing`, and `more` steps than that takes; staggered: both ends and the
+/// half steps.
 ///
 /// The half beyond the middle is counted from `high`, so that a mirrored row is mirrored to the nanometre.
-pub(super) fn even(low: Length, high: Length, spacing: Length, stagger: bool) -> Vec<Length> {
+pub(super) fn even(low: Length, high: Length, spacing: Length, more: i64, stagger: bool) -> Vec<Length> {
     let span = high - low;
     if span.is_negative() {
         return Vec::new();
     }
-    let steps = span.steps_of(spacing);
+    let steps = if span.is_zero() { 0 } else { span.steps_of(spacing) + more };
     if steps == 0 {
         return vec![low];
     }

@@ -11,17 +11,24 @@
 //!                    │← R, evenly divided in n − 1 steps →│
 //! ```
 //!
+//! Where the old deck left holes in a member, fasteners move along their row until each keeps its distance: as little in
+//! all as can be, mirrored where that can be, with one or two fasteners more only where the gaps would pass the limit.
+//!
 //! # Method
 //! `n = ⌈R / s⌉ + 1` fasteners to a row, R the length over which board and member both exist, less the end distance in
 //! the board or in the metal at each end, whichever binds. Derived; the distances are the caller's.
 
+mod around;
+mod chain;
 mod divide;
 mod length;
+mod old_hole;
 mod row;
 mod schedule;
 mod slant;
 
 pub use length::least_length;
+pub use old_hole::{AroundHoles, OldHole};
 pub use row::{Fastening, Row, RowKind, fasteners, fasteners_of_panels};
 pub use schedule::{Fastener, Schedule};
 pub use slant::RowSlant;

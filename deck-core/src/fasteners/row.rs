@@ -1,6 +1,8 @@
 //! Rows of fasteners, along each member under each panel.
 
+use super::around::{Task, around};
 use super::divide::{Blocked, clear, even, free_ends, greatest_gap};
+use super::old_hole::{AroundHoles, OldHole};
 use super::schedule::Schedule;
 use super::slant::{Level, RowSlant};
 use crate::frame::{CrossMember, Frame};
@@ -59,6 +61,9 @@ pub struct Row {
     pub moved: usize,
     /// Fasteners dropped at an opening.
     pub dropped: usize,
+    /// What was done to keep clear of old holes in the member; none where none was in the way.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub around: Option<AroundHoles>,
 }
 
 impl Row {
@@ -244,12 +249,33 @@ impl<'a> Line<'a> {
         };
         // The row aft of a seam is the one on the panel's fore edge.
         let aft_of_seam = self.seam.is_some() && self.station < self.panel.bounds.fore.midpoint(self.panel.bounds.aft);
-        let even = even(low, high, limit, self.schedule.stagger && aft_of_seam);
         let centreline = self.deck.beam / 2;
         let apart = self.schedule.fastener.diameter * DIAMETERS_APART;
-        let division = clear(&even, &blocked, (low, high), centreline, apart);
-        let held = !division.positions.is_empty();
-        let greatest_gap = if held { greatest_gap(&division.positions, (low, high)) } else { starboard - port };
+        let divided = |more: i64| {
+            let even = even(low, high, limit, more, self.schedule.stagger && aft_of_seam);
+            clear(&even, &blocked, (low, high), centreline, apart)
+        };
+        let division = divided(0);
+        let old: Vec<&OldHole> =
+            self.schedule.old_holes.iter().filter(|hole| hole.member == self.member.number).collect();
+        let bolt = self.schedule.fastener.diameter;
+        let again = old.iter().filter(|hole| self.schedule.reuse && hole.takes(self.station, bolt));
+        let task = Task {
+            division: &|more| divided(more).positions,
+            blocked: &blocked,
+            holes: &old.iter().filter_map(|hole| hole.blocks(self.station)).collect::<Vec<Blocked>>(),
+            again: &again.map(|hole| hole.y).collect::<Vec<Length>>(),
+            ends: (low, high),
+            beam: self.deck.beam,
+            limit,
+            apart,
+        };
+        let (positions, around) = match around(&task) {
+            Some((positions, told)) => (positions, Some(told)),
+            None => (division.positions, None),
+        };
+        let held = !positions.is_empty();
+        let greatest_gap = if held { greatest_gap(&positions, (low, high)) } else { starboard - port };
         Some(Row {
             panel: self.panel.label.clone(),
             member: self.member.number,
@@ -258,13 +284,14 @@ impl<'a> Line<'a> {
             station: self.station,
             slant: None,
             stations: Vec::new(),
-            positions: division.positions,
+            positions,
             limit,
             greatest_gap,
             over_limit: greatest_gap > limit || !held,
             short_by: self.short_by,
             moved: division.moved,
             dropped: division.dropped,
+            around,
         })
     }
 

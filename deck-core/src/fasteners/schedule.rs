@@ -1,5 +1,6 @@
 //! Which fastener, and at what distances.
 
+use super::OldHole;
 use crate::length::Length;
 use serde::{Deserialize, Serialize};
 
@@ -44,6 +45,10 @@ pub struct Schedule {
     pub end_distance: Length,
     /// Whether the row aft of a seam is staggered against the row forward of it.
     pub stagger: bool,
+    /// Old holes in the members, of which fasteners keep clear.
+    pub old_holes: Vec<OldHole>,
+    /// Whether the fasteners are bolts that may go through an old hole again, where it lies on the row.
+    pub reuse: bool,
 }
 
 impl Schedule {
@@ -57,6 +62,8 @@ impl Schedule {
             edge_in_metal: distance,
             end_distance: distance,
             stagger: false,
+            old_holes: Vec::new(),
+            reuse: false,
         }
     }
 
@@ -79,6 +86,20 @@ impl Schedule {
     #[must_use]
     pub fn stagger(mut self, stagger: bool) -> Schedule {
         self.stagger = stagger;
+        self
+    }
+
+    /// Keeping clear of old holes.
+    #[must_use]
+    pub fn old_holes(mut self, holes: Vec<OldHole>) -> Schedule {
+        self.old_holes = holes;
+        self
+    }
+
+    /// Of bolts that may go through old holes again, or not.
+    #[must_use]
+    pub fn reuse(mut self, reuse: bool) -> Schedule {
+        self.reuse = reuse;
         self
     }
 }

@@ -16,7 +16,7 @@ mod spec;
 
 pub use member::{CrossMember, Frame};
 pub use skew::Skew;
-pub use spec::{Condition, Facing, FrameSpec, MeasuredTo, MemberSpec, Profile, Regular};
+pub use spec::{Condition, Facing, FrameSpec, MeasuredTo, MemberSpec, MembersFrom, Profile, Regular};
 
 #[cfg(test)]
 mod tests;

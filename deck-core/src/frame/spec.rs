@@ -32,6 +32,18 @@ pub struct FrameSpec {
     /// Members at a regular spacing, in place of the list.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub regular: Option<Regular>,
+    /// Members as the job's survey found them, in place of the list.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub from: Option<MembersFrom>,
+}
+
+/// What a job takes its members from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum MembersFrom {
+    /// From its survey.
+    Survey,
 }
 
 /// Members at a regular spacing.

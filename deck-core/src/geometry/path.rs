@@ -174,6 +174,18 @@ impl<T: Copy> Path<T> {
         Path { sides: sides.collect() }
     }
 
+    /// The path mirrored, with stations and distances from port in each other's place: what is cut across is then cut along.
+    #[must_use]
+    pub fn transposed(&self) -> Path<T> {
+        let swap = |point: Point| Point::new(point.y, point.x);
+        let sides = self.sides.iter().map(|side| Side {
+            from: swap(side.from),
+            arc: side.arc.map(|arc| Arc { centre: swap(arc.centre), turn: opposite(arc.turn), ..arc }),
+            edge: side.edge,
+        });
+        Path { sides: sides.collect() }.reversed()
+    }
+
     /// Twice the area in square nanometres, above zero with the inside on the left. Arcs are counted as arcs: their
     /// part is rounded from floating point, the rest is exact.
     pub fn doubled_area(&self) -> i128 {

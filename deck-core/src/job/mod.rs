@@ -14,28 +14,46 @@ mod arrange;
 mod boards;
 mod call;
 mod check;
+mod covering;
+mod fittings;
 mod narrow_flange;
+mod old_holes;
+mod openings;
+mod patch;
+mod quote;
 mod read;
 #[cfg(feature = "schema")]
 mod schema;
 mod settings;
 mod span;
 mod specs;
+mod strip_out;
 pub(crate) mod texts;
 mod tolerance;
 
 pub use arrange::{ArrangeSpec, Build};
 pub use call::{
     BeamCall, FastenersCall, FillCall, LengthCall, NestCall, PanelsCall, PlateCall, SeamsCall, SpanLimitsCall,
+    SurveyCall,
 };
 pub use check::Checked;
+pub(crate) use check::{frame_label, lid_label};
+pub use covering::{AdhesiveKind, AdhesiveSpec, CoveringSpec};
+pub use fittings::{BoltSpec, DeckEnd, DeckSide, FittingSpec, FittingsSpec, OldDatumSpec, PlateSpec, SkewSpec};
 pub use narrow_flange::NarrowFlangeSpec;
+pub use old_holes::OldHolesSpec;
+pub use openings::OpeningRulesSpec;
+pub use patch::{BlockingPlaces, DamageSpec, PatchSpec};
+pub use quote::{LabourSpec, QuoteSpec, TaskSpec};
 pub use read::Rounded;
 #[cfg(feature = "schema")]
 pub use schema::schema;
-pub use settings::{Arranging, Assumed, Mending, Service, Settings, Shop, Tolerance};
+pub use settings::{
+    Arranging, Assumed, Cover, FittingSettings, Mending, OldDeck, PatchSettings, Service, Settings, Shop, Tolerance,
+};
 pub use span::{ForceSpec, HoldSpec, LoadSpec, PanelSpec, PointPlace, PointPreset, PointSpec, SpanSpec};
 pub use specs::{ExtraPart, Face, FasteningSpec, Paper, SawSpec, ShopSpec};
+pub use strip_out::StripOutSpec;
 pub use tolerance::{ErrorSpec, ToleranceSpec, UnevenError};
 
 use crate::error::Error;
@@ -43,6 +61,7 @@ use crate::frame::FrameSpec;
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
+use crate::survey::SurveySpec;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 /// A deck to be planned.
@@ -107,12 +126,36 @@ pub struct Job {
     /// In what manner the boards lie, where one piece from side to side is not to be the only way.
     #[serde(default, skip_serializing_if = "ArrangeSpec::is_empty")]
     pub arrange: ArrangeSpec,
+    /// Roll goods over the deck. Left out: the plan says nothing of them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub covering: Option<CoveringSpec>,
+    /// The old deck, and how it comes off. Left out: the plan says nothing of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strip_out: Option<StripOutSpec>,
+    /// Prices and hours. Left out: there is no quote.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub quote: Option<QuoteSpec>,
     /// How far off measuring, sawing and setting may be; none: nothing is said of it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<ToleranceSpec>,
     /// What flanges too narrow for two rows are mended with; none: what is short is told, and nothing is bought for it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub narrow_flange: Option<NarrowFlangeSpec>,
+    /// What was measured, where the outline or the members come from a survey, or old boards are held against them.
+    #[serde(default, skip_serializing_if = "SurveySpec::is_empty")]
+    pub survey: SurveySpec,
+    /// The clearances that openings keep; given, the plan measures openings against them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub opening_rules: Option<OpeningRulesSpec>,
+    /// Holes that the old deck left in the members.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub old_holes: Vec<OldHolesSpec>,
+    /// Rails, seats and consoles that are bolted down again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fittings: Option<FittingsSpec>,
+    /// What is damaged of an old deck that stays otherwise; none: the whole deck is new.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub patch: Option<PatchSpec>,
     #[serde(skip)]
     rounded: read::Roundings,
 }
@@ -150,8 +193,16 @@ impl Job {
             shop: ShopSpec::new(),
             span: SpanSpec::new(),
             arrange: ArrangeSpec::new(),
+            covering: None,
+            strip_out: None,
+            quote: None,
             tolerance: None,
             narrow_flange: None,
+            survey: SurveySpec::default(),
+            opening_rules: None,
+            old_holes: Vec::new(),
+            fittings: None,
+            patch: None,
             rounded: read::Roundings::default(),
         }
     }
@@ -226,6 +277,27 @@ impl Job {
         self
     }
 
+    /// With roll goods over the deck.
+    #[must_use]
+    pub fn covering(mut self, covering: CoveringSpec) -> Job {
+        self.covering = Some(covering);
+        self
+    }
+
+    /// With the old deck, and how it comes off.
+    #[must_use]
+    pub fn strip_out(mut self, strip_out: StripOutSpec) -> Job {
+        self.strip_out = Some(strip_out);
+        self
+    }
+
+    /// With prices and hours.
+    #[must_use]
+    pub fn quote(mut self, quote: QuoteSpec) -> Job {
+        self.quote = Some(quote);
+        self
+    }
+
     /// With errors of measuring, sawing and setting.
     #[must_use]
     pub fn tolerance(mut self, tolerance: ToleranceSpec) -> Job {
@@ -237,6 +309,41 @@ impl Job {
     #[must_use]
     pub fn narrow_flange(mut self, spec: NarrowFlangeSpec) -> Job {
         self.narrow_flange = Some(spec);
+        self
+    }
+
+    /// With a survey.
+    #[must_use]
+    pub fn survey(mut self, survey: SurveySpec) -> Job {
+        self.survey = survey;
+        self
+    }
+
+    /// With clearances that openings keep.
+    #[must_use]
+    pub fn opening_rules(mut self, rules: OpeningRulesSpec) -> Job {
+        self.opening_rules = Some(rules);
+        self
+    }
+
+    /// With holes that the old deck left in the members.
+    #[must_use]
+    pub fn old_holes(mut self, holes: Vec<OldHolesSpec>) -> Job {
+        self.old_holes = holes;
+        self
+    }
+
+    /// With what is bolted down again.
+    #[must_use]
+    pub fn fittings(mut self, fittings: FittingsSpec) -> Job {
+        self.fittings = Some(fittings);
+        self
+    }
+
+    /// With part of the old deck kept.
+    #[must_use]
+    pub fn patch(mut self, patch: PatchSpec) -> Job {
+        self.patch = Some(patch);
         self
     }
 

@@ -1,9 +1,11 @@
 //! The JSON Schema of the job file, made from the same structures that are read into.
 //!
 //! What the derive cannot know is put right by hand: a sheet of a job has a thickness, an opening's shape stands among
-//! its own fields, a whole number has an end, and what is said of strength has its words and its kinds ([`strength`]).
+//! its own fields, a whole number has an end, what is said of strength has its words and its kinds ([`strength`]), and a reading of a survey its
+//! kinds ([`survey`]).
 
 mod strength;
+mod survey;
 
 use super::{Job, SCHEMA, SchemaNumber};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
@@ -42,8 +44,14 @@ pub fn schema() -> Value {
     if let Some(Value::Object(opening)) = schema.pointer_mut("/$defs/Opening") {
         shape_among_fields(opening);
     }
+    for (place, field) in [("StripOutSpec", "covering"), ("CoveringSpec", "rolls")] {
+        if let Some(Value::Object(section)) = schema.pointer_mut(&format!("/$defs/{place}")) {
+            field_required(section, field);
+        }
+    }
     strength::words(&mut schema);
     strength::kinds(&mut schema);
+    survey::readings(&mut schema);
     bound_numbers(&mut schema);
     schema
 }
@@ -56,6 +64,21 @@ fn thickness_required(sheet: &mut Map<String, Value>) {
     if let Some(Value::Array(required)) = sheet.get_mut("required") {
         required.push("thickness".into());
     }
+}
+
+/// A section may be left out, and what it cannot do without may not be, nor be null, nor be an empty list.
+fn field_required(section: &mut Map<String, Value>, name: &str) {
+    if let Some(field) = section.get_mut("properties").and_then(|fields| fields.get_mut(name)) {
+        if let Some(kind) = field["anyOf"].get(0).cloned() {
+            let description = field["description"].clone();
+            *field = kind;
+            field["description"] = description;
+        } else if field["type"][0] == "array" {
+            field["type"] = "array".into();
+            field["minItems"] = 1.into();
+        }
+    }
+    section.insert("required".into(), json!([name]));
 }
 
 /// One object with all fields, closed, of which one shape is required: editors complete that better than branches.

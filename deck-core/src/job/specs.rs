@@ -71,6 +71,11 @@ settings! {
         end_distance: Length,
         /// Whether the row aft of a seam is staggered against the row forward of it.
         stagger: bool,
+        /// Least distance from a fastener's middle to that of an old hole, in diameters of the larger.
+        #[cfg_attr(feature = "schema", schemars(range(min = 0, max = 20)))]
+        old_hole_clear: f64,
+        /// Whether the fasteners are bolts that may go through old holes again.
+        reuse_old_holes: bool,
         /// Spare fasteners ordered for each hundred.
         #[cfg_attr(feature = "schema", schemars(range(min = 0, max = 100)))]
         spares_percent: u32,
@@ -192,6 +197,10 @@ pub struct ExtraPart {
     /// How it must lie to the grain of the sheet.
     #[serde(default, skip_serializing_if = "is_any")]
     pub grain: Grain,
+    /// Layers that are glued up to one part; none given: one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(range(min = 1, max = 4)))]
+    pub layers: Option<u32>,
 }
 
 fn is_any(grain: &Grain) -> bool {
@@ -201,13 +210,20 @@ fn is_any(grain: &Grain) -> bool {
 impl ExtraPart {
     /// One part that may be turned.
     pub fn new(label: impl Into<String>, length: Length, width: Length) -> ExtraPart {
-        ExtraPart { label: label.into(), length, width, count: None, grain: Grain::Any }
+        ExtraPart { label: label.into(), length, width, count: None, grain: Grain::Any, layers: None }
     }
 
     /// With so many copies.
     #[must_use]
     pub fn count(mut self, count: u32) -> ExtraPart {
         self.count = Some(count);
+        self
+    }
+
+    /// Glued up of so many layers.
+    #[must_use]
+    pub fn layers(mut self, layers: u32) -> ExtraPart {
+        self.layers = Some(layers);
         self
     }
 

@@ -7,7 +7,7 @@ use crate::length::Length;
 use serde::{Deserialize, Serialize};
 
 /// A corner of an outline, and the side from it to the next one.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Corner {
@@ -21,7 +21,7 @@ pub struct Corner {
 }
 
 /// An arc of at most a half turn between two corners.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ArcSpec {

@@ -13,10 +13,12 @@
 mod explicit;
 mod opening;
 mod parametric;
+mod slot;
 
 pub use explicit::{ArcSpec, Bulge, Corner};
-pub use opening::{KeepClear, Opening, OpeningShape};
+pub use opening::{KeepClear, Lid, Opening, OpeningShape};
 pub use parametric::{BowCorner, Notch, Parametric, Taper};
+pub use slot::SlotEdge;
 
 use crate::error::{Error, Fault, Kind};
 use crate::geometry::{Bounds, Limit, Path, polygon};
@@ -39,6 +41,8 @@ pub enum Rim {
     Stern,
     /// The motor notch.
     Notch,
+    /// A slot that was asked for.
+    Slot,
     /// A side of an outline given corner by corner.
     Rim,
 }
@@ -52,6 +56,26 @@ pub enum Deck {
     Parametric(Parametric),
     /// Corner by corner.
     Explicit(Explicit),
+    /// As the job's survey found it.
+    Surveyed(Surveyed),
+}
+
+/// An outline that is taken from the job's survey.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Surveyed {
+    /// Where it is taken from.
+    pub from: OutlineFrom,
+}
+
+/// What a job takes its outline from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum OutlineFrom {
+    /// From its survey.
+    Survey,
 }
 
 /// An outline given corner by corner.
@@ -74,16 +98,28 @@ impl Deck {
     /// Builds the outline; pointers are relative to the deck.
     ///
     /// # Errors
-    /// Every measure that does not fit the others, an outline that crosses itself or does not start at the datum.
+    /// Every measure that does not fit the others, an outline that crosses itself or does not start at the datum; one that is
+    /// taken from a survey, which the job has and the deck has not.
     pub fn outline(&self) -> Result<Outline, Error> {
         match self {
             Deck::Parametric(measures) => Outline::new(measures.path()?),
+            Deck::Surveyed(_) => {
+                let message = "The outline is taken from a survey, and there is none here.";
+                Err(Fault::new(Kind::SurveyWanted, "survey", message, "A job has its survey beside its deck.")
+                    .within("from")
+                    .into())
+            }
             Deck::Explicit(Explicit { outline }) => {
                 Outline::new(explicit::path(outline).map_err(|error| error.within("outline"))?)
                     .map_err(|error| error.within("outline"))
             }
         }
     }
+}
+
+/// The bounds of the closed path through corners, arcs included; none where there is no such path.
+pub(crate) fn corner_bounds(corners: &[Corner]) -> Option<Bounds> {
+    explicit::path(corners).ok().map(|path| path.bounds())
 }
 
 impl Outline {

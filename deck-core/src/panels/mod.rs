@@ -11,7 +11,7 @@ mod panel;
 mod taper;
 
 pub use cells::panels_of;
-pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panels, panels_between};
+pub use panel::{Axis, Edge, Panel, PanelOpening, SeamLine, panel_cut_out, panels, panels_between};
 pub use taper::Taper;
 
 #[cfg(test)]

@@ -200,6 +200,17 @@ pub fn panels_between(
     all
 }
 
+/// A panel of a shape that was cut out otherwise than between seams: a patch.
+pub fn panel_cut_out(
+    label: String,
+    board: usize,
+    shape: Path<Edge>,
+    openings: &[Opening],
+    thickness: Option<Length>,
+) -> Panel {
+    panel(label, board, shape, openings, thickness)
+}
+
 fn label(board: usize, index: usize, count: usize) -> String {
     match (count, index) {
         (1, _) => board.to_string(),

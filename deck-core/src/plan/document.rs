@@ -3,10 +3,15 @@
 use super::arrange::{Arrangement, PlanDivision, SeamPricing};
 use super::basis::Basis;
 use super::checks::CheckDimensions;
+use super::fittings::{PlacedHole, PlanFittings};
 use super::narrow_flange::NarrowFlanges;
+use super::openings::{OpeningChecks, OpeningPart};
+use super::patch::PlanPatch;
 use super::span::{PlanSpan, without_boards};
 use super::tolerance::PlanTolerance;
+use super::weights::Weights;
 use crate::cautions::Caution;
+use crate::covering::Covering;
 use crate::error::{Error, Fault, Kind};
 use crate::fasteners::Fastening;
 use crate::frame::CrossMember;
@@ -14,9 +19,12 @@ use crate::geometry::{Bounds, Path};
 use crate::job::{Assumed, Checked, Job, Rounded, texts};
 use crate::length::{Area, JsonForm, Length, with_json_form};
 use crate::nest::Nest;
-use crate::outline::{Opening, Rim};
+use crate::outline::{Opening, Rim, SlotEdge};
 use crate::panels::Panel;
+use crate::quote::Quote;
 use crate::seams::{NoLayout, SeamLayout, Seams};
+use crate::strip_out::StripOut;
+use crate::survey::Survey;
 use crate::takeoff::Takeoff;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
@@ -77,8 +85,38 @@ pub struct Plan {
     pub narrow_flange: Option<NarrowFlanges>,
     /// The sheets, and how to saw them.
     pub sheets: Option<Nest>,
+    /// Holes of the old deck in the members, beside the new fasteners.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub old_holes: Vec<PlacedHole>,
+    /// What is bolted down again, where the job says so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fittings: Option<PlanFittings>,
+    /// What stays of the old deck and what is replaced, where part of it stays.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub patch: Option<PlanPatch>,
+    /// Openings against their clearances, where the job asks for it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub opening_checks: Option<OpeningChecks>,
+    /// Lids of openings, and strips under their edges.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub opening_parts: Vec<OpeningPart>,
     /// What to buy.
     pub takeoff: Option<Takeoff>,
+    /// Roll goods over the deck, where the job has them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub covering: Option<Covering>,
+    /// How the old deck comes off, where the job speaks of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strip_out: Option<StripOut>,
+    /// What comes off the boat and what goes on, where the job speaks of the old deck.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub weights: Option<Weights>,
+    /// What the job costs, where it gives prices and hours.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub quote: Option<Quote>,
+    /// What the survey found; none where the job has none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub survey: Option<Survey>,
     /// What to know before acting on the plan; those that it triggered come first.
     pub cautions: Vec<Caution>,
 }
@@ -109,6 +147,9 @@ pub struct PlacedOpening {
     pub purpose: Option<String>,
     /// Whether its edge is framed underneath.
     pub framed: bool,
+    /// The edge of the deck to which it is open, where it is a slot: then the outline goes around it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slot: Option<SlotEdge>,
     /// Its edge.
     pub shape: Path<()>,
     /// The least rectangle around it.
@@ -150,7 +191,17 @@ impl Plan {
             tolerance: None,
             narrow_flange: None,
             sheets: None,
+            old_holes: super::fittings::old_holes(checked, None),
+            fittings: None,
+            patch: None,
+            opening_checks: None,
+            opening_parts: super::openings::parts(checked),
             takeoff: None,
+            covering: None,
+            strip_out: None,
+            weights: None,
+            quote: None,
+            survey: checked.survey.clone(),
             cautions: Vec::new(),
         }
     }
@@ -180,6 +231,7 @@ impl PlacedOpening {
             name: opening.name.clone(),
             purpose: opening.purpose.clone(),
             framed: opening.framed,
+            slot: opening.slot,
             bounds: shape.bounds(),
             shape,
         }

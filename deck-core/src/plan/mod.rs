@@ -6,22 +6,33 @@
 mod arrange;
 mod basis;
 mod checks;
+mod covering;
 mod document;
+mod fittings;
 mod inside;
 mod narrow_flange;
+mod openings;
 mod parts;
+mod patch;
+mod quote;
 mod span;
+mod strip_out;
 mod tolerance;
 mod warn;
+mod weights;
 
 pub use arrange::{Arrangement, ArrangementFigures, PlanDivision, SeamPricing, SheetCost};
 pub use basis::Basis;
 pub use checks::{CheckDimensions, SquareCheck};
 pub use document::{DeckFacts, PlacedOpening, Plan};
+pub use fittings::{PlacedHole, PlanFittings};
+pub use openings::{CheckedOpening, NoPlace, OpeningChecks, OpeningPart, OpeningPartKind};
+pub use patch::{BlockingPiece, DamagedPlace, OldBoardFacts, PatchFacts, PlanPatch};
 pub use span::{
     Bearing, Blocking, Enough, FastenerSpan, Limit, NO_RATING, PanelSpan, PlanSpan, PointCheck, PointLoad, PointZone,
     RowHolds, SagPicture, ScrewHold, SpacingLimitOf, SpanBay, UniformCheck,
 };
+pub use weights::{WeightLine, WeightSide, Weights};
 
 pub use narrow_flange::NarrowFlanges;
 pub use tolerance::{ErrorShares, PlanTolerance};
@@ -32,7 +43,7 @@ use crate::job::{Checked, Job};
 use crate::nest::Effort;
 use crate::panels::{Panel, panels, panels_of};
 use crate::seams::{SeamLayout, Seams};
-use crate::takeoff::{TakeoffInput, takeoff};
+use crate::takeoff::{TakeoffInput, hardware, takeoff};
 use arrange::Arranged;
 
 /// Plans a deck.
@@ -145,16 +156,28 @@ impl<'a> Planner<'a> {
         self.tell(Step::Check);
         let checked = self.job.check()?;
         self.tell(Step::Seams);
-        let mut arranged = arrange::arrange(&checked, self.effort)?;
-        let found =
-            std::mem::replace(&mut arranged.seams, Seams { layouts: Vec::new(), no_layout: None, proven: false });
+        let patch = checked.settings.patch.as_ref();
+        let mut arranged = match patch {
+            Some(_) => Arranged::plain(Seams::unasked()),
+            None => arrange::arrange(&checked, self.effort)?,
+        };
+        let found = std::mem::replace(&mut arranged.seams, Seams::unasked());
         let mut plan = Plan::new(self.job, &checked, found);
         plan.arrangements = std::mem::take(&mut arranged.table);
         plan.division = arranged.told.take();
         plan.seams_by_nest = arranged.pricing.take();
+        plan.covering = covering::covering(&self.job.name, &checked, plan.layouts.first());
+        if let Some(settings) = patch {
+            self.tell(Step::Panels);
+            patch::plan(&mut plan, &checked, settings, self.effort)?;
+        }
         if let Some(layout) = plan.layouts.first().cloned() {
             self.build(&mut plan, &checked, &layout, arranged)?;
         }
+        plan.opening_checks = openings::checks(&checked, self.job.opening_rules.is_some(), plan.layouts.first());
+        plan.strip_out = strip_out::strip_out(&checked);
+        plan.weights = weights::weights(&plan, &checked);
+        plan.quote = quote::quote(&plan, &checked);
         self.tell(Step::Cautions);
         plan.cautions = warn::cautions(&plan, &checked);
         Ok(plan)
@@ -196,6 +219,7 @@ impl<'a> Planner<'a> {
             frame: &checked.frame,
             outline: &checked.outline,
             blocking: plan.division.as_ref().map(|division| division.count(checked.thickness)),
+            covering: plan.covering.as_ref(),
         };
         let buying = parts::purchase_rules(&settings.shop);
         let mut order = takeoff(&input, &buying);
@@ -203,7 +227,13 @@ impl<'a> Planner<'a> {
         if let Some(flanges) = &plan.narrow_flange {
             order.add_mends(&flanges.parts, flanges.angle_leg, &buying, &settings.notation);
         }
+        plan.fittings = fittings::fittings(checked, &boards, &layout.seams, Some(&fastening));
+        if let Some(found) = &plan.fittings {
+            let spares = settings.shop.spares_percent;
+            order.lines.extend(hardware(&found.bolts, &found.plates, spares, &settings.notation));
+        }
         plan.takeoff = Some(order);
+        plan.old_holes = fittings::old_holes(checked, Some(&fastening));
         plan.panels = boards;
         plan.fasteners = Some(fastening);
         plan.sheets = Some(sheets);

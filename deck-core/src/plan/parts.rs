@@ -72,7 +72,8 @@ fn blocks_of_a_size(blocks: &[Block]) -> Vec<Part> {
 }
 
 fn extra(extra: &ExtraPart) -> Part {
-    Part::new(extra.label.clone(), extra.length, extra.width).count(extra.count.unwrap_or(1)).grain(extra.grain)
+    let count = extra.count.unwrap_or(1).saturating_mul(extra.layers.unwrap_or(1));
+    Part::new(extra.label.clone(), extra.length, extra.width).count(count).grain(extra.grain)
 }
 
 fn part(panel: &Panel) -> Part {

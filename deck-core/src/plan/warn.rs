@@ -1,8 +1,9 @@
 //! From a plan's pieces to the cautions about them.
 
-use super::Plan;
+use super::{Plan, patch};
 use crate::cautions::{self, BoardWishes, Caution, DividedDeck, FastenerReach};
 use crate::job::Checked;
+use crate::openings::{Surroundings, check};
 
 pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
     let settings = &checked.settings;
@@ -23,8 +24,9 @@ pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
         clearance: shop.clearance,
     };
     let (frame, outline) = (&checked.frame, &checked.outline);
-    // What is missing from the order comes first.
-    let mut found = cautions::stock(&checked.stock, plan.sheets.as_ref(), shop.barrier, notation);
+    // A reading that is wrong shifts everything; what is missing from the order comes next.
+    let mut found = plan.survey.as_ref().map(cautions::survey).unwrap_or_default();
+    found.extend(cautions::stock(&checked.stock, plan.sheets.as_ref(), shop.barrier, notation));
     found.extend(cautions::boards(layout, frame, outline, &wishes, notation));
     if let Some(division) = &plan.division {
         let arranging = &settings.arranging;
@@ -41,9 +43,17 @@ pub(super) fn cautions(plan: &Plan, checked: &Checked) -> Vec<Caution> {
     if let Some(tolerance) = &plan.tolerance {
         found.extend(cautions::tolerance(&tolerance.seams, tolerance.least_bearing, &tolerance.mend, notation));
     }
-    found.extend(cautions::openings(&checked.openings, layout, frame, outline, notation));
+    let around = Surroundings { outline, frame, layout };
+    let checks = check(&checked.openings, &around, &settings.openings);
+    found.extend(cautions::openings(&checks, &checked.openings, &settings.openings, notation));
     if let Some(rows) = &plan.fasteners {
         found.extend(cautions::fastening(rows, &settings.schedule.fastener, &reach, notation));
+    }
+    if let Some(fittings) = &plan.fittings {
+        found.extend(cautions::fittings(&fittings.holes, notation));
+    }
+    if let Some(settings) = &settings.patch {
+        found.extend(cautions::patch(&patch::findings(plan, checked, settings), notation));
     }
     found.extend(cautions::span(&plan.span.findings()));
     found.extend(cautions::standing());

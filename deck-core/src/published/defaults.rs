@@ -25,6 +25,24 @@ const fn feet(count: i64) -> Length {
     Length::of(count, Unit::Foot)
 }
 
+const BOLTS_SOLD: &[Length] = &[
+    inch(3, 4),
+    inch(1, 1),
+    inch(5, 4),
+    inch(3, 2),
+    inch(7, 4),
+    inch(2, 1),
+    inch(9, 4),
+    inch(5, 2),
+    inch(11, 4),
+    inch(3, 1),
+    inch(7, 2),
+    inch(4, 1),
+    inch(9, 2),
+    inch(5, 1),
+    inch(6, 1),
+];
+
 macro_rules! presets {
     ($($(#[$meta:meta])* $name:ident: $type:ty = $value:expr, $pointer:literal, $setting:literal, $standing:ident, $differ:ident, $source:expr;)+) => {
         $(
@@ -81,6 +99,42 @@ presets! {
     SPARES: u32 = 5, "/fastening/spares_percent", "spare fasteners in a hundred", CommonPractice, AGREED, NO_SOURCE;
     BOX: u32 = 100, "/fastening/box", "fasteners in a box", CommonPractice, AGREED, NO_SOURCE;
 
+    OLD_HOLE_CLEAR: f64 = 3.0, "/fastening/old_hole_clear", "diameters from a fastener's middle to that of an old hole", Memory,
+        AGREED, "2 to 3 diameters; typical, unconfirmed";
+    REUSE: bool = false, "/fastening/reuse_old_holes", "bolts through old holes again", Choice, AGREED, OURS;
+
+    LID_CLEARANCE: Length = inch(1, 8), "/openings/*/lid/clearance", "space around a lid in its opening", CommonPractice, AGREED,
+        NO_SOURCE;
+    OPENING_FROM_SEAM: Length = inch(3, 1), "/opening_rules/from_seam", "least distance of an opening from a seam",
+        CommonPractice, AGREED, NO_SOURCE;
+    OPENING_FROM_SEAM_PREFERRED: Length = inch(6, 1), "/opening_rules/from_seam_preferred",
+        "preferred distance of an opening from a seam", CommonPractice, AGREED, NO_SOURCE;
+    OPENING_FROM_EDGE: Length = inch(4, 1), "/opening_rules/from_edge", "least distance of an opening from the deck's edge",
+        CommonPractice, AGREED, NO_SOURCE;
+    OPENING_FROM_FLANGE: Length = inch(2, 1), "/opening_rules/from_flange",
+        "least distance of an opening that is not framed from a flange", CommonPractice, AGREED, NO_SOURCE;
+    OPENING_RADIUS: Length = inch(1, 1), "/opening_rules/corner_radius", "least corner radius of an opening", CommonPractice,
+        AGREED, NO_SOURCE;
+    OPENING_RADIUS_PREFERRED: Length = inch(2, 1), "/opening_rules/corner_radius_preferred",
+        "preferred corner radius of an opening", CommonPractice, AGREED, NO_SOURCE;
+    OPENING_APART: f64 = 1.0, "/opening_rules/apart", "openings apart, in sizes of the smaller", CommonPractice, AGREED,
+        NO_SOURCE;
+
+    BOLT_FROM_SEAM: i64 = 4, "/fittings/from_seam", "bolt diameters from a hole's middle to a seam", Memory, AGREED,
+        "4 diameters at a loaded edge (National Design Specification), from memory";
+    /// In inches.
+    BOLT_LENGTHS: &'static [Length] = BOLTS_SOLD, "/fittings/bolt_lengths", "lengths of bolts that are sold", Memory, AGREED,
+        TYPICAL;
+    WASHER: Length = inch(1, 16), "/fittings/items/*/bolt/washer", "thickness of a washer", Memory, AGREED, TYPICAL;
+    /// Eighths of a diameter.
+    NUT_EIGHTHS: i64 = 7, "/fittings/items/*/bolt/nut", "height of a nut: 7/8 of the bolt's diameter", Memory, AGREED, TYPICAL;
+
+    PATCH_MARGIN: Length = inch(6, 1), "/patch/margin", "margin of a patch into sound wood", CommonPractice, AGREED, NO_SOURCE;
+    PATCH_BLOCKING: Length = inch(12, 1), "/patch/blocking_width", "width of blocking under a joint", Verified, DIFFER,
+        "butt blocks 8 to 12 in wide; 12 in was read, the publication not recorded";
+    PATCH_STRIP: Length = inch(12, 1), "/patch/least_strip", "narrowest strip left beside a patch", CommonPractice, AGREED,
+        NO_SOURCE;
+
     KERF: Length = inch(1, 8), "/saw/kerf", "saw kerf", Verified, AGREED,
         "saw-blade guides: 1/8 in for a full-kerf table saw and the usual hand-held circular saw";
     TRIM: Length = Length::ZERO, "/saw/trim", "strip trimmed off each sheet edge", CommonPractice, DIFFER,
@@ -124,6 +178,32 @@ presets! {
         "normal load duration, as the published tables";
     DEFLECTION: f64 = 360.0, "/span/deflection", "largest sag, as a part of the bay", CommonPractice, AGREED,
         "l/360 as for floors of buildings; common practice, no source";
+
+    STRIP_WIDTH: Length = inch(14, 1), "/strip_out/strip_width", "width of the strips of old covering", CommonPractice, AGREED,
+        "common practice, no source: 12 to 16 in";
+    OLD_BOARD_WIDTH: Length = inch(48, 1), "/strip_out/board_width", "width of the old boards, fore and aft", CommonPractice,
+        AGREED, NO_SOURCE;
+    SOAKED_LEAST: u32 = 30, "/strip_out/soaked_least_percent", "water in old boards, least, percent", Memory, AGREED, TYPICAL;
+    SOAKED_MOST: u32 = 60, "/strip_out/soaked_most_percent", "water in old boards, most, percent", Memory, AGREED, TYPICAL;
+    /// Minutes at best, most likely, at worst.
+    BOARD_MINUTES: (i64, i64, i64) = (10, 20, 40), "/strip_out/board_minutes", "minutes to lift an old board", CommonPractice,
+        AGREED, "planning figure, no source: hours of the step less a hundred sound screws, over six boards; at worst twice";
+
+    WRAP: Length = inch(2, 1), "/covering/wrap", "covering that goes round each edge", CommonPractice, AGREED, NO_SOURCE;
+    LEAST_PIECE: Length = inch(12, 1), "/covering/least_piece", "narrowest piece of covering", CommonPractice, AGREED,
+        NO_SOURCE;
+    OFF_PLY_SEAMS: Length = inch(6, 1), "/covering/off_ply_seams", "covering's seams off those of the boards",
+        CommonPractice, AGREED, NO_SOURCE;
+    /// Square feet to the US gallon, least and most.
+    CARPET_COVERAGE: (u32, u32) = (110, 150), "/covering/adhesive/coverage_least", "coverage of the glue", Verified, AGREED,
+        "glue maker's sheet for outdoor carpet with a 1/8 in V notch; publication not recorded";
+    /// Square feet to the US gallon, least and most.
+    VINYL_COVERAGE: (u32, u32) = (150, 225), "/covering/adhesive/coverage_most", "coverage of the glue", Memory, AGREED, TYPICAL;
+    /// US gallons.
+    GLUE_CAN: u32 = 1, "/covering/adhesive/can", "US gallons in a can of glue", CommonPractice, AGREED, NO_SOURCE;
+    /// Minutes to wait, and minutes after which it has set.
+    CARPET_MINUTES: (u32, u32) = (15, 30), "/covering/adhesive/wait_minutes", "minutes to wait, and to setting", Verified,
+        AGREED, "glue maker's sheet for outdoor carpet; publication not recorded";
 
     MEASURING: Length = inch(1, 16), "/tolerance/measuring", "error of a tape reading, either way", CommonPractice, DIFFER,
         "common practice, no source: 1/32 to 1/16 in";

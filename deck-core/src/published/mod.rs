@@ -5,6 +5,7 @@
 
 mod aluminium;
 pub mod defaults;
+mod labour;
 mod live_loads;
 mod panel_capacities;
 mod panel_factors;
@@ -13,6 +14,10 @@ mod panel_weights;
 mod screws;
 
 pub use aluminium::{ALLOYS, ALUMINIUM_DENSITY, ALUMINIUM_EXPANSION, ALUMINIUM_MODULUS_KSI, Alloy};
+pub use labour::{
+    LABOUR_STEPS, LabourStep, OLD_EDGE_ROW_HALVES, OLD_FIELD_ROW_HALVES, STEEL_DENSITY, seized_minutes,
+    sound_bolt_minutes, sound_screw_minutes, spinning_minutes,
+};
 pub use live_loads::{LIVE_PRESETS, LivePreset, NO_DECK_RULE, PresetLoad, live_preset};
 pub use panel_capacities::{
     AxisRow, Capacity, PANEL_CAPACITY_EDITION, PANEL_CAPACITY_FITTED, PANEL_LEAST_SPACING_INCHES, PanelRow, Series,

@@ -229,6 +229,11 @@ impl Cost {
 }
 
 impl Seams {
+    /// No layout, because none is asked for.
+    pub fn unasked() -> Seams {
+        Seams { layouts: Vec::new(), no_layout: None, proven: true }
+    }
+
     /// No layout, for a reason that lies outside the seams.
     pub fn none(reason: NoLayout) -> Seams {
         Seams { layouts: Vec::new(), no_layout: Some(reason), proven: true }

@@ -1,11 +1,12 @@
 //! Counts everything above once, and rounds it up once to what is sold.
 
 use crate::arrange::{Block, Joint};
+use crate::covering::{Covering, Glue, Laid};
 use crate::fasteners::{Fastener, Fastening};
 use crate::frame::Frame;
 use crate::geometry::Limit;
-use crate::length::Length;
-use crate::money::Money;
+use crate::length::{Length, Unit};
+use crate::money::{Figure, Money};
 use crate::nest::Nest;
 use crate::outline::Outline;
 use crate::panels::Panel;
@@ -69,6 +70,8 @@ pub struct TakeoffInput<'a> {
     pub outline: &'a Outline,
     /// Joints along the boat and what lies under them.
     pub blocking: Option<Blocking<'a>>,
+    /// The covering, where there is one.
+    pub covering: Option<&'a Covering>,
 }
 
 /// What joints along the boat take.
@@ -122,6 +125,7 @@ pub struct TakeoffLine {
 
 /// The sort of material.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Item {
     /// A sheet to buy.
@@ -140,15 +144,46 @@ pub enum Item {
     Block,
     /// Screws into blocks.
     BlockScrew,
+    /// Roll goods.
+    Covering,
+    /// Glue under them.
+    Adhesive,
     /// Angles beside flanges that are too narrow.
     Angle,
     /// Cleats beside flanges that are too narrow.
     Cleat,
     /// Screws that hold angles and cleats.
     MendScrew,
+    /// Bolts of what is bolted down again.
+    Bolt,
+    /// Plates under the deck.
+    Plate,
 }
 
-/// A count of pieces, or a length.
+impl Item {
+    /// Its word in a job file.
+    pub fn word(self) -> &'static str {
+        match self {
+            Item::Sheet => "sheet",
+            Item::Offcut => "offcut",
+            Item::Fastener => "fastener",
+            Item::SeamTape => "seam-tape",
+            Item::MemberTape => "member-tape",
+            Item::EdgeSealer => "edge-sealer",
+            Item::Block => "block",
+            Item::BlockScrew => "block-screw",
+            Item::Covering => "covering",
+            Item::Adhesive => "adhesive",
+            Item::Angle => "angle",
+            Item::Cleat => "cleat",
+            Item::MendScrew => "mend-screw",
+            Item::Bolt => "bolt",
+            Item::Plate => "plate",
+        }
+    }
+}
+
+/// A count of pieces, a length, or a volume.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "measure", content = "amount", rename_all = "kebab-case")]
 pub enum Amount {
@@ -156,6 +191,8 @@ pub enum Amount {
     Count(u64),
     /// Running length.
     Length(Length),
+    /// US gallons.
+    Gallons(Figure),
 }
 
 /// Counts what a deck takes.
@@ -181,6 +218,8 @@ pub fn takeoff(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> Takeoff {
         let words = format!("Edge sealer, {coats} coats");
         lines.push(by_length(Item::EdgeSealer, &words, edge_length(input) * coats, rules.sealer_coverage, "can"));
     }
+    lines.extend(input.covering.and_then(|covering| covering.laid.as_ref()).map(roll_goods));
+    lines.extend(input.covering.and_then(|covering| covering.glue.as_ref()).map(glue));
     let blocks = input.blocking.map(|blocking| blocking.weight_lb);
     let weights = input.panels.iter().filter_map(|panel| panel.weight_lb).chain(blocks);
     let tenths: f64 = weights.map(|pounds| pounds * 10.0).sum();
@@ -259,6 +298,51 @@ fn by_length(item: Item, description: &str, needed: Length, holds: Length, unit:
         price: None,
         cost: None,
     }
+}
+
+/// What this boat takes off the rolls; what other boats take is in the cut list alone.
+fn roll_goods(laid: &Laid) -> TakeoffLine {
+    TakeoffLine {
+        item: Item::Covering,
+        description: laid.roll.clone(),
+        needed: Amount::Length(laid.length),
+        spare: Amount::Length(Length::ZERO),
+        buy: u64::from(laid.buy),
+        unit: sold_in(laid).into(),
+        holds: Some(Amount::Length(laid.sold_by)),
+        price: laid.price,
+        cost: laid.price.map(|price| price * i64::from(laid.buy)),
+    }
+}
+
+/// What one of what is bought is called.
+fn sold_in(laid: &Laid) -> &'static str {
+    match laid.sold_by {
+        whole if whole == laid.roll_length => "roll",
+        foot if foot == Length::of(1, Unit::Foot) => "foot",
+        metre if metre == Length::of(1, Unit::Metre) => "metre",
+        _ => "length",
+    }
+}
+
+/// By the least coverage, rounded up once.
+fn glue(glue: &Glue) -> TakeoffLine {
+    TakeoffLine {
+        item: Item::Adhesive,
+        description: format!("{}, by the least coverage", capitalised(&glue.adhesive.kind)),
+        needed: Amount::Gallons(glue.gallons_most),
+        spare: Amount::Gallons(Figure::ZERO),
+        buy: u64::from(glue.cans),
+        unit: "can".into(),
+        holds: Some(Amount::Gallons(glue.adhesive.can)),
+        price: None,
+        cost: None,
+    }
+}
+
+fn capitalised(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
 fn seam_length(input: &TakeoffInput<'_>) -> Length {

@@ -41,6 +41,7 @@ fn twenty_feet_by_eight_is_bought_in_whole_units() {
         frame: &frame,
         outline: &outline,
         blocking: None,
+        covering: None,
     };
     let mut rules = PurchaseRules::new(100, inches("600"), inches("2400"));
     rules.spare_sheets = 1;

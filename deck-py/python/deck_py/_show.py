@@ -49,7 +49,7 @@ def page(record: Record) -> str:
     """A table of its own figures, and one for each list of parts."""
     names = [name for name in record._hints if not name.endswith("_text")]
     cells = [(name, brief(record, name)) for name in names if not _listed(getattr(record, name, None))]
-    html = "".join(f"<tr><th{_LEFT}>{_words(name)}</th><td{_LEFT}>{_safe(text)}</td></tr>" for name, text in cells if text)
+    html = "".join(f"<tr><th{_LEFT}>{_words(name)}</th><td{_LEFT}>{safe(text)}</td></tr>" for name, text in cells if text)
     tables = [f"<table>{html}</table>"] if html else []
     for name in names:
         value = getattr(record, name, None)
@@ -69,7 +69,7 @@ def table(records: Records[Any]) -> str:
     # A notebook puts figures and words to the right alike; words are read from the left.
     sides = {n: _LEFT if any(_is_words(each, names[n]) for each in records) else "" for n in kept}
     head = "".join(f"<th{sides[n]}>{_words(names[n])}</th>" for n in kept)
-    body = ("".join(f"<td{sides[n]}>{_safe(row[n])}</td>" for n in kept) for row in rows)
+    body = ("".join(f"<td{sides[n]}>{safe(row[n])}</td>" for n in kept) for row in rows)
     return f"<table><tr>{head}</tr>{''.join(f'<tr>{row}</tr>' for row in body)}</table>"
 
 
@@ -124,8 +124,9 @@ def _listed(value: Any) -> bool:
 
 
 def _words(name: str) -> str:
-    return _safe(name.removesuffix("_text").removesuffix("_").replace(".", " ").replace("_", " "))
+    return safe(name.removesuffix("_text").removesuffix("_").replace(".", " ").replace("_", " "))
 
 
-def _safe(text: str) -> str:
+def safe(text: str) -> str:
+    """Text as HTML."""
     return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")

@@ -1,20 +1,24 @@
 """Many plans, on any executor: rows in the order of the jobs, streamed, and kept in a file."""
 
-import html
+from __future__ import annotations
+
 import importlib
 import os
 import sys
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from concurrent.futures import Executor
 from contextlib import ExitStack
 from dataclasses import dataclass
-from typing import Any, cast
+from typing import TYPE_CHECKING, Any, cast
 
 from ._deck import __version__
+from ._show import safe
 from ._study_file import Kept, maker
 from ._study_run import Job, Run, Slot, Take
 from ._summary import SUMMARY, summary
 from ._variants import Variant
+
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
 
 Row = dict[str, Any]
 
@@ -140,11 +144,11 @@ class Study:
 
     def _repr_html_(self) -> str:
         if self._columns is None:
-            return f"<p>{html.escape(repr(self))}: <code>columns()</code> plans all of it.</p>"
+            return f"<p>{safe(repr(self))}: <code>columns()</code> plans all of it.</p>"
         columns = {name: values for name, values in self._columns.items() if any(value is not None for value in values)}
-        head = "".join(f"<th>{html.escape(name)}</th>" for name in columns)
+        head = "".join(f"<th>{safe(name)}</th>" for name in columns)
         body = "".join(
-            "<tr>" + "".join(f"<td>{html.escape('' if value is None else str(value))}</td>" for value in row) + "</tr>"
+            "<tr>" + "".join(f"<td>{safe('' if value is None else str(value))}</td>" for value in row) + "</tr>"
             for row in zip(*(values[:SHOWN] for values in columns.values()), strict=True)
         )
         rest = f"<p>… {len(self)} rows in all</p>" if len(self) > SHOWN else ""

@@ -9,7 +9,6 @@ import os
 import time
 from collections.abc import Mapping
 from decimal import Decimal
-from hashlib import sha256
 from numbers import Number
 from types import CodeType, TracebackType
 from typing import Any, Protocol, Self
@@ -31,7 +30,7 @@ def digest(job: Any, maker: str) -> bytes | None:
         text = json.dumps([maker, job], sort_keys=True, default=_plain)
     except (TypeError, ValueError, RecursionError):
         return None
-    return sha256(text.encode("utf-8", "surrogatepass")).digest()[:16]
+    return _hash(text)[:16]
 
 
 def maker(version: str, take: Taker) -> str:
@@ -44,7 +43,14 @@ def maker(version: str, take: Taker) -> str:
 
 def _code(code: CodeType) -> str:
     inner = [_code(each) if isinstance(each, CodeType) else repr(each) for each in code.co_consts]
-    return sha256(repr((code.co_code, code.co_names, inner)).encode("utf-8", "surrogatepass")).hexdigest()
+    return _hash(repr((code.co_code, code.co_names, inner))).hex()
+
+
+def _hash(text: str) -> bytes:
+    # Imported where it is used: it loads a library that nothing else here needs.
+    from hashlib import sha256
+
+    return sha256(text.encode("utf-8", "surrogatepass")).digest()
 
 
 def _plain(value: Any) -> Any:

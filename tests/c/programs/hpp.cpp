@@ -63,6 +63,7 @@ static void print_answer(const std::string &name, const char *request) {
         {"seams", deck::seams},         {"panels", deck::panels},
         {"fasteners", deck::fasteners}, {"span_limits", deck::span_limits},
         {"beam", deck::beam},           {"plate", deck::plate},
+        {"survey", deck::survey},
     };
     std::cout << asks.at(name)(read(request));
 }

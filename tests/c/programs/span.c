@@ -36,6 +36,9 @@ static const function FUNCTIONS[] = {
      "{\"panels\": [], \"frame\": {\"flange\": 2, \"measured_to\": \"centre\", \"members\": [{\"station\": 1}]}, "
      "\"fastening\": {\"edge_spacing\": 0}}",
      "/fastening/edge_spacing: Fasteners 0\" apart cannot be laid out. A spacing is above zero."},
+    {"survey", deck_survey, deck_survey_utf16,
+     "{\"datum\": [\"A\", \"B\"], \"readings\": [{\"kind\": \"distnce\", \"between\": [\"A\", \"B\"], \"reading\": 9}]}",
+     "/readings/0/kind: \"distnce\" is not known here. It is \"distance\", \"tie\", \"station\", \"offset\", \"straight\" or \"square\"."},
 };
 
 static char *ask(const function *it, const char *request) {

@@ -1,10 +1,12 @@
 //! The cover: what the job is, what to order, what to beware of, what to measure first, what was assumed.
 
+use super::opening_notes;
 use crate::cautions::{Caution, Source};
 use crate::draw::desk::{Desk, count, list};
-use crate::draw::figure::{Align, Column, Table, TextSize};
+use crate::draw::figure::{Align, Column, MILLIMETRE, Table, TextSize};
 use crate::draw::flow::Flow;
 use crate::draw::page::Page;
+use crate::money::Figure;
 use crate::plan::Plan;
 use crate::takeoff::{Amount, Takeoff, TakeoffLine};
 
@@ -23,6 +25,7 @@ pub(super) fn pages(desk: &Desk<'_>, sheets: &[Page]) -> Vec<Page> {
     }
     flow.heading("Check before the first cut");
     flow.table(&checks(desk));
+    opening_notes::openings(desk, &mut flow);
     cautions(desk, &mut flow);
     assumed(desk, &mut flow);
     contents(sheets, &mut flow);
@@ -51,6 +54,14 @@ fn facts(desk: &Desk<'_>) -> Table {
         let gap = if basis.gap.is_zero() { "no gap".to_owned() } else { format!("gap {}", ruler.text(basis.gap)) };
         let proven = if plan.proven { "; no better layout of seams exists" } else { "" };
         say("boards", format!("{panels}, {seams}, {gap}, {} thick{proven}", ruler.text(basis.thickness)));
+    }
+    if let Some(patch) = &plan.patch {
+        let patches = count(patch.patches.len(), "patch", "patches");
+        let kept = count(patch.old_boards.len(), "old board", "old boards");
+        say(
+            "boards",
+            format!("{patches} in {kept}, {} thick; the rest of the old deck stays", ruler.text(basis.thickness)),
+        );
     }
     if let Some(nest) = &plan.sheets {
         let proven = if nest.proven { "; fewer or cheaper is not possible" } else { "" };
@@ -143,6 +154,8 @@ fn order_row(desk: &Desk<'_>, line: &TakeoffLine) -> [String; 7] {
         Amount::Count(count) => count.to_string(),
         Amount::Length(length) if length.is_zero() => "–".to_owned(),
         Amount::Length(length) => desk.running_length(*length),
+        Amount::Gallons(gallons) if *gallons == Figure::ZERO => "–".to_owned(),
+        Amount::Gallons(gallons) => desk.volume(*gallons),
     };
     let holds = line.holds.as_ref().map(|holds| format!(" of {}", amount(holds))).unwrap_or_default();
     let money = |money: Option<crate::money::Money>| money.map(|money| money.to_string()).unwrap_or_default();
@@ -190,7 +203,11 @@ fn cautions(desk: &Desk<'_>, flow: &mut Flow) {
             continue;
         }
         flow.heading(title);
-        let mut table = Table::new(vec![Column::words("What"), Column::words("Why"), Column::words("Goes by")]);
+        let mut table = Table::new(vec![
+            Column::words("What"),
+            Column::at_most("Why", 54 * MILLIMETRE),
+            Column::at_most("Goes by", 38 * MILLIMETRE),
+        ]);
         for caution in cautions {
             let about = if caution.about.is_empty() { String::new() } else { format!(" ({})", list(&caution.about)) };
             table.row([format!("{}{about}", caution.text), caution.reason.clone(), caution.defers_to.clone()]);

@@ -12,9 +12,11 @@ use crate::draw::flow::Flow;
 use crate::draw::page::Page;
 use crate::draw::sheet_frame::Bow;
 use crate::fasteners::{Row, RowKind};
+use crate::fittings::FittedHole;
 use crate::frame::CrossMember;
 use crate::length::Length;
 use crate::panels::Panel;
+use crate::plan::PlacedHole;
 use crate::seams::Seam;
 
 /// The drawing with its figures takes at most this much of the sheet's height.
@@ -23,6 +25,8 @@ const HIGHEST: Micrometres = 130 * MILLIMETRE;
 const BEYOND: Micrometres = 2 * MILLIMETRE;
 /// Radius of the dot that stands for a fastener.
 const DOT: Micrometres = 550;
+/// Radius of the ring that stands for an old hole.
+const RING: Micrometres = 900;
 /// Names of rows take at most this much of the table's width.
 const NAMES: Micrometres = 38 * MILLIMETRE;
 /// More distances than this are not written above the drawing: the table has them.
@@ -66,12 +70,44 @@ impl FasteningSheet<'_> {
             TextSize::LEAST,
             false,
         );
+        if let Some(words) = self.rings_and_crosses() {
+            flow.paragraph(&words, TextSize::LEAST, false);
+        }
         flow.table(&self.rows_table());
         flow.table(&self.positions_table());
         if let (Some(table), Some(division)) = (blocking::table(desk, self.panel), &desk.plan.division) {
             flow.headed(&division.screw, &table);
         }
         flow.finish()
+    }
+
+    /// What the rings and the crosses stand for, where there are any.
+    fn rings_and_crosses(&self) -> Option<String> {
+        let mut words = Vec::new();
+        if self.old_holes().count() > 0 {
+            let places = self.old_holes().map(|hole| format!("M{} at {}", hole.member, self.desk.ruler.text(hole.y)));
+            let places: Vec<String> = places.collect();
+            words.push(format!("Rings: old holes in the members, from the port edge: {}.", places.join(", ")));
+        }
+        if self.fitted().count() > 0 {
+            words.push("Crosses: holes of what is bolted down again, see the sheet of bolts.".to_owned());
+        }
+        (!words.is_empty()).then(|| words.join(" "))
+    }
+
+    /// The old holes under this panel.
+    fn old_holes(&self) -> impl Iterator<Item = &PlacedHole> {
+        let bounds = self.panel.bounds;
+        let under = move |hole: &&PlacedHole| {
+            bounds.fore <= hole.x && hole.x <= bounds.aft && bounds.port <= hole.y && hole.y <= bounds.starboard
+        };
+        self.desk.plan.old_holes.iter().filter(under)
+    }
+
+    /// The holes of fittings through this panel.
+    fn fitted(&self) -> impl Iterator<Item = &FittedHole> {
+        let all = self.desk.plan.fittings.iter().flat_map(|fittings| &fittings.holes);
+        all.filter(|hole| hole.panel.as_deref() == Some(self.panel.label.as_str()))
     }
 
     fn screw(&self) -> String {
@@ -157,6 +193,14 @@ impl FasteningSheet<'_> {
         }
         for (station, from_port) in blocking::screws(self.desk, self.panel) {
             figure.stroke(Path::circle(mapping.point(station, from_port), DOT), Line::Thin);
+        }
+        for hole in self.old_holes() {
+            figure.stroke(Path::circle(mapping.point(hole.x, hole.y), RING), Line::Fine);
+        }
+        for hole in self.fitted() {
+            let at = mapping.point(hole.x, hole.y);
+            figure.line(at.moved(-RING, -RING), at.moved(RING, RING), Line::Hidden);
+            figure.line(at.moved(-RING, RING), at.moved(RING, -RING), Line::Hidden);
         }
         for opening in &self.panel.openings {
             let room = deck_shape::bounds(mapping, &opening.bounds);
@@ -333,6 +377,17 @@ impl FasteningSheet<'_> {
             if count > 0 {
                 flags.push(format!("{count} {words}"));
             }
+        }
+        if let Some(around) = &row.around {
+            let told = [
+                (around.moved, "moved off old holes"),
+                (around.added, "added for old holes"),
+                (around.dropped, "dropped at old holes"),
+                (around.reused, "through old holes again"),
+            ];
+            flags.extend(
+                told.into_iter().filter(|(count, _)| *count > 0).map(|(count, words)| format!("{count} {words}")),
+            );
         }
         flags.join("; ")
     }

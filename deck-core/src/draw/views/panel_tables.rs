@@ -43,9 +43,21 @@ impl PanelSheet<'_> {
     fn supports(&self, panel: &Panel) -> String {
         let layout = self.desk.plan.layouts.first();
         let board = layout.and_then(|layout| layout.boards.iter().find(|board| board.number == panel.board));
+        if self.desk.plan.patch.is_some() {
+            return self.under_patch(panel);
+        }
         let names: Vec<String> =
             board.into_iter().flat_map(|board| &board.supports).map(|member| format!("M{member}")).collect();
         list(&names)
+    }
+
+    /// The members under a patch; what its edges rest on, the sheet of patches says.
+    fn under_patch(&self, panel: &Panel) -> String {
+        let bounds = panel.bounds;
+        let members = self.desk.plan.frame.iter();
+        let under = members.filter(|member| member.aft > bounds.fore && member.fore < bounds.aft);
+        let names: Vec<String> = under.map(|member| format!("M{}", member.number)).collect();
+        if names.is_empty() { "blocking".to_owned() } else { list(&names) }
     }
 
     /// Corners in order, and how the edge runs from each to the next; none for a plain rectangle.
@@ -162,6 +174,7 @@ pub(super) fn edge_name(edge: Edge) -> String {
             Rim::Starboard => "starboard edge",
             Rim::Stern => "stern edge",
             Rim::Notch => "motor notch",
+            Rim::Slot => "slot",
             Rim::Rim => "deck edge",
         }
         .to_owned(),

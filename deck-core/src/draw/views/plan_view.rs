@@ -14,7 +14,8 @@ use crate::frame::CrossMember;
 use crate::geometry::{Bounds, Limit};
 use crate::length::Length;
 use crate::panels::Panel;
-use crate::plan::PlacedOpening;
+use crate::patch::{PatchEdge, PatchSide};
+use crate::plan::{PatchFacts, PlacedOpening};
 
 /// Width of the column with the key, at the right of the sheet.
 const KEY: Micrometres = 46 * MILLIMETRE;
@@ -42,6 +43,9 @@ fn note(desk: &Desk<'_>) -> String {
     let size = format!("{} long, {} beam", desk.ruler.text(plan.deck.length), desk.ruler.text(plan.deck.beam));
     if plan.no_layout.is_some() {
         return format!("{size}; no layout of seams");
+    }
+    if let Some(patch) = &plan.patch {
+        return format!("{size}; {}, the rest of the old deck stays", count(patch.patches.len(), "patch", "patches"));
     }
     let seams = plan.layouts.first().map_or(0, |layout| layout.seams.len());
     let joints = match blocking::joints(desk).len() {
@@ -91,11 +95,13 @@ impl<'a> PlanView<'a> {
         for block in blocking::blocks(self.desk) {
             blocking::draw_block(figure, &self.mapping, block);
         }
+        self.draw_what_stays(figure);
         for panel in &plan.panels {
             figure.stroke(deck_shape::path(&self.mapping, &panel.shape), Line::Thin);
         }
         figure.stroke(deck_shape::path(&self.mapping, &plan.deck.outline), Line::Outline);
-        for opening in &plan.openings {
+        // The outline goes around a slot by itself.
+        for opening in plan.openings.iter().filter(|opening| opening.slot.is_none()) {
             let shape = deck_shape::path(&self.mapping, &opening.shape);
             figure.fill(shape.clone(), Tone::White);
             figure.stroke(shape, Line::Thin);
@@ -107,6 +113,7 @@ impl<'a> PlanView<'a> {
         for panel in &plan.panels {
             self.draw_label(figure, panel);
         }
+        self.draw_old_labels(figure);
         for running in [&self.stations, &self.seams, &self.athwart] {
             running.draw(figure);
         }
@@ -127,6 +134,28 @@ impl<'a> PlanView<'a> {
         if let Some(bay) = bay {
             let band = deck_shape::band(&self.mapping, bay.from, bay.to, Length::ZERO, self.desk.plan.deck.beam);
             figure.stroke(hatch(&Path::rect(band), 2 * MILLIMETRE, false), Line::Fine);
+        }
+    }
+
+    /// Of a deck that is patched: old boards hatched, blocking and damaged places in dashes.
+    fn draw_what_stays(&self, figure: &mut Figure) {
+        let plan = self.desk.plan;
+        let Some(patch) = &plan.patch else { return };
+        for board in &patch.old_boards {
+            let mut stays = deck_shape::path(&self.mapping, &board.shape);
+            figure.stroke(stays.clone(), Line::Thin);
+            for panel in plan.panels.iter().filter(|panel| panel_of(panel, &board.label)) {
+                stays.append(deck_shape::path(&self.mapping, &panel.shape));
+            }
+            figure.stroke(hatch(&stays, 2 * MILLIMETRE, false), Line::Fine);
+        }
+        for piece in patch.patches.iter().flat_map(|patch| &patch.blocking) {
+            figure.stroke(Path::rect(deck_shape::bounds(&self.mapping, &piece.place)), Line::Hidden);
+        }
+        for place in &patch.damage {
+            let shape = deck_shape::path(&self.mapping, &place.shape);
+            figure.fill(shape.clone(), Tone::Light);
+            figure.stroke(shape, Line::Hidden);
         }
     }
 
@@ -155,6 +184,20 @@ impl<'a> PlanView<'a> {
         }
     }
 
+    /// The labels of the old boards, on what stays of them.
+    fn draw_old_labels(&self, figure: &mut Figure) {
+        let plan = self.desk.plan;
+        for board in plan.patch.iter().flat_map(|patch| &patch.old_boards) {
+            let mut stays = deck_shape::path(&self.mapping, &board.shape);
+            for panel in plan.panels.iter().filter(|panel| panel_of(panel, &board.label)) {
+                stays.append(deck_shape::path(&self.mapping, &panel.shape));
+            }
+            let room = deck_shape::bounds(&self.mapping, &board.bounds).inset(MILLIMETRE);
+            let words = format!("old board {}", board.label);
+            figure.write_within(room, Some(&stays), &words, TextSize::LEAST, false);
+        }
+    }
+
     /// The panel's label: large where there is room, on the board and not in an opening.
     fn draw_label(&self, figure: &mut Figure, panel: &Panel) {
         let room = deck_shape::bounds(&self.mapping, &panel.bounds).inset(MILLIMETRE / 2);
@@ -162,8 +205,14 @@ impl<'a> PlanView<'a> {
         for opening in &panel.openings {
             shape.append(deck_shape::path(&self.mapping, &opening.shape));
         }
-        let words = format!("panel {}", panel.label);
-        let sizes = [TextSize::TITLE, TextSize::HEADING, TextSize::LEAST];
+        // Patches are small, and their edges are told by their labels.
+        let patched = self.desk.plan.patch.is_some();
+        let words = if patched { panel.label.clone() } else { format!("panel {}", panel.label) };
+        let sizes = if patched {
+            [TextSize::HEADING, TextSize::BODY, TextSize::LEAST]
+        } else {
+            [TextSize::TITLE, TextSize::HEADING, TextSize::LEAST]
+        };
         // The first size that finds room; a panel too small for all of them is named on its own sheets.
         let named = sizes.into_iter().any(|size| figure.write_within(room, Some(&shape), &words, size, true));
         if !named && self.desk.plan.division.is_some() {
@@ -210,12 +259,29 @@ fn seam_marks(desk: &Desk<'_>, mapping: &Mapping) -> Vec<Mark> {
     for (station, names) in seams {
         marks.push(Mark::new(at(station), format!("{}: {}", names.join(" "), desk.ruler.text(station))).bold(true));
     }
-    for (index, opening) in plan.openings.iter().enumerate() {
+    marks.extend(patch_marks(desk, at, [PatchSide::Fore, PatchSide::Aft]));
+    for (index, opening) in plan.openings.iter().enumerate().filter(|(_, opening)| opening.slot.is_none()) {
         for station in [opening.bounds.fore, opening.bounds.aft] {
             marks.push(Mark::new(at(station), format!("{}: {}", letter(index), desk.ruler.text(station))));
         }
     }
     marks
+}
+
+/// Edges of patches along one way, from the bow edge or the port edge.
+fn patch_marks(desk: &Desk<'_>, at: impl Fn(Length) -> Micrometres, sides: [PatchSide; 2]) -> Vec<Mark> {
+    let patches = desk.plan.patch.iter().flat_map(|patch| &patch.patches);
+    let mark = |patch: &PatchFacts, edge: Length| {
+        let name = patch.panels.first().map_or("", String::as_str);
+        Mark::new(at(edge), format!("{name}: {}", desk.ruler.text(edge))).bold(true)
+    };
+    // An edge of the old board itself is not measured again.
+    let sawn = |edge: &&PatchEdge| edge.saw_at.is_some() && sides.contains(&edge.side);
+    patches.flat_map(|patch| patch.edges.iter().filter(sawn).map(move |edge| mark(patch, edge.at))).collect()
+}
+
+fn panel_of(panel: &Panel, board: &str) -> bool {
+    panel.label.strip_prefix(board).is_some_and(|letter| letter.len() == 1)
 }
 
 /// Above: corners of the outline and sides of openings, from the port edge.
@@ -232,7 +298,8 @@ fn athwart_marks(desk: &Desk<'_>, mapping: &Mapping) -> Vec<Mark> {
     };
     let mut marks: Vec<Mark> = distances.into_iter().map(corner).collect();
     marks.extend(blocking::joint_marks(desk, at));
-    for (index, opening) in plan.openings.iter().enumerate() {
+    marks.extend(patch_marks(desk, at, [PatchSide::Port, PatchSide::Starboard]));
+    for (index, opening) in plan.openings.iter().enumerate().filter(|(_, opening)| opening.slot.is_none()) {
         for distance in [opening.bounds.port, opening.bounds.starboard] {
             marks.push(Mark::new(at(distance), format!("{}: {}", letter(index), desk.ruler.text(distance))));
         }
@@ -281,10 +348,14 @@ fn draw_key(desk: &Desk<'_>, figure: &mut Figure, room: Rect) {
             format!("Above: joints J along the boat (the port edge of each gap), on {blocks} between the flanges.");
         bottom = say(figure, &words, TextSize::LEAST, false);
     }
-    let samples: &[Sample] = match (plan.panels.is_empty(), &plan.division) {
-        (true, _) => &[Sample::Flange],
-        (_, None) => &[Sample::Flange, Sample::Panel, Sample::Fastener],
-        (_, Some(_)) => &[Sample::Flange, Sample::Panel, Sample::Block, Sample::Fastener],
+    let samples: &[Sample] = if plan.patch.is_some() {
+        &[Sample::Flange, Sample::Panel, Sample::Fastener, Sample::Stays, Sample::Below]
+    } else if plan.panels.is_empty() {
+        &[Sample::Flange]
+    } else if plan.division.is_some() {
+        &[Sample::Flange, Sample::Panel, Sample::Block, Sample::Fastener]
+    } else {
+        &[Sample::Flange, Sample::Panel, Sample::Fastener]
     };
     for sample in samples {
         bottom = draw_sample(figure, sample, Point::new(room.left, bottom + 3 * MILLIMETRE), room.width());
@@ -301,6 +372,8 @@ enum Sample {
     Panel,
     Block,
     Fastener,
+    Stays,
+    Below,
 }
 
 /// A sample of a line with what it stands for; the answer is where it ends.
@@ -318,6 +391,14 @@ fn draw_sample(figure: &mut Figure, sample: &Sample, middle_left: Point, room: M
         Sample::Block => {
             figure.stroke(Path::rect(field), Line::Hidden);
             "block under a joint"
+        }
+        Sample::Stays => {
+            figure.stroke(hatch(&Path::rect(field), MILLIMETRE, false), Line::Fine);
+            "old board that stays"
+        }
+        Sample::Below => {
+            figure.stroke(Path::rect(field), Line::Hidden);
+            "blocking below; grey: damaged"
         }
         Sample::Fastener => {
             for step in [1, 4, 7] {
@@ -337,9 +418,10 @@ fn openings_table(desk: &Desk<'_>) -> Option<Table> {
     for (index, opening) in openings.iter().enumerate() {
         let purpose = opening.purpose.as_ref().map(|purpose| format!(", {purpose}")).unwrap_or_default();
         let framed = if opening.framed { ", framed" } else { "" };
+        let slot = opening.slot.map(|edge| format!(", open to the {} edge", edge.name())).unwrap_or_default();
         let Bounds { fore, aft, port, starboard } = opening.bounds;
         let size = desk.ruler.size(starboard - port, aft - fore);
-        table.row([letter(index), format!("{}{purpose}{framed}: {size} (athwart × fore and aft)", opening.name)]);
+        table.row([letter(index), format!("{}{purpose}{framed}{slot}: {size} (athwart × fore and aft)", opening.name)]);
     }
     (!openings.is_empty()).then_some(table)
 }

@@ -12,6 +12,9 @@ const STACK: &str = include_str!("../../../../examples/jobs/stack-24.json");
 const RACKED: &str = include_str!("../../../../examples/jobs/racked-20.json");
 const MENDED: &str = include_str!("../../../../examples/jobs/mended-20.json");
 const MISSED: &str = include_str!("../../../../examples/jobs/missed-member-20.json");
+const LIDS: &str = include_str!("../../../../examples/jobs/lids-28.json");
+const PATCH: &str = include_str!("../../../../examples/jobs/patch-20.json");
+const HOLES: &str = include_str!("../../../../examples/jobs/old-holes-20.json");
 
 /// Trims on every edge, the good face down, openings, sixteenths that must be rounded, a name longer than its place.
 const TRIMMED: &str = r#"{
@@ -63,7 +66,27 @@ const ARMS: &str = r#"{
     "gap": "1/8", "saw": {"kerf": "1/8", "keep": [12, 6]}
 }"#;
 
-const JOBS: [&str; 11] = [UNEVEN, NARROW, PLAIN, MISSED, TRIMMED, METRIC, DINGHY, ARMS, STACK, RACKED, MENDED];
+const REFIT: &str = include_str!("../../../../examples/jobs/refit-24.json");
+const REFIT_METRIC: &str = include_str!("../../../../tests/golden/jobs/refit.json");
+
+const JOBS: [&str; 16] = [
+    UNEVEN,
+    NARROW,
+    PLAIN,
+    MISSED,
+    LIDS,
+    HOLES,
+    PATCH,
+    TRIMMED,
+    METRIC,
+    DINGHY,
+    ARMS,
+    STACK,
+    RACKED,
+    MENDED,
+    REFIT,
+    REFIT_METRIC,
+];
 
 fn planned(job: &str) -> Plan {
     plan(&Job::from_json(job).unwrap()).unwrap()
@@ -228,6 +251,47 @@ fn a_deck_without_a_layout_says_why() {
     let reason = plan.no_layout.as_ref().unwrap().reason.clone();
     assert!(words(&sheets[0]).contains(&reason), "{}", words(&sheets[0]));
     assert!(words(sheets.last().unwrap()).contains("No layout"));
+}
+
+#[test]
+fn the_sheets_on_the_rest_of_the_job_say_what_the_plan_holds() {
+    for job in [REFIT, REFIT_METRIC] {
+        let plan = planned(job);
+        let sheets = figures(&plan, Paper::Letter);
+        let all = |title: &str| {
+            let told = sheets.iter().filter(|figure| figure.title.contains(title));
+            let words: Vec<String> = told.flat_map(|figure| &figure.texts).map(|text| text.words.clone()).collect();
+            words.join(" ").replace('\u{a0}', " ")
+        };
+        let quote = plan.quote.as_ref().unwrap();
+        let page = all(": Quote");
+        for line in quote.lines.iter().filter_map(|line| line.amount).chain([quote.total]) {
+            assert!(page.contains(&line.to_string()), "{line} of {}", plan.job.name);
+        }
+        let strip = plan.strip_out.as_ref().unwrap();
+        let page = all(": Strip-out");
+        for cut in &strip.covering.cuts {
+            assert!(page.contains(&plan.basis.notation().text(*cut)), "{cut}");
+        }
+        assert!(page.contains("capacity label is not recomputed"), "{page}");
+        let laid = plan.covering.as_ref().unwrap().laid.as_ref().unwrap();
+        let page = all(": Covering");
+        for length in laid.seams.iter().map(|seam| seam.at).chain([laid.drop, laid.roll_width]) {
+            assert!(page.contains(&plan.basis.notation().text(length)), "{length}");
+        }
+        let page = all(": Openings");
+        for opening in &plan.openings {
+            assert!(page.contains(&opening.name), "{}", opening.name);
+        }
+        for words in ["safe ", "safely", "safe."] {
+            assert!(!all("").to_lowercase().contains(words), "{words}");
+        }
+    }
+    assert!(
+        !views(&planned(PLAIN))
+            .iter()
+            .any(|view| ["quote", "covering", "strip-out", "openings"].contains(&view.as_str()))
+    );
 }
 
 #[cfg(feature = "packet")]

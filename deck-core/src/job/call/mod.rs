@@ -11,6 +11,7 @@ mod panels;
 mod plate;
 mod seams;
 mod span_limits;
+mod survey;
 
 pub use beam::BeamCall;
 pub use fasteners::FastenersCall;
@@ -21,3 +22,4 @@ pub use panels::PanelsCall;
 pub use plate::PlateCall;
 pub use seams::SeamsCall;
 pub use span_limits::SpanLimitsCall;
+pub use survey::SurveyCall;

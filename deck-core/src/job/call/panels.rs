@@ -88,7 +88,8 @@ impl PanelsCall {
     pub fn panels(&self) -> Result<Vec<Panel>, Error> {
         with_json_form(JsonForm::Input(self.unit), || self.check())?;
         let finish = self.finish.unwrap_or(self.outline.length());
-        Ok(panels_between(&self.outline, &self.seams, finish, &self.openings, self.thickness))
+        let outline = calls::slotted(&self.outline, &self.openings);
+        Ok(panels_between(&outline, &self.seams, finish, &self.openings, self.thickness))
     }
 
     /// The answer as a document: a list of panels, as in a plan.

@@ -69,6 +69,9 @@ pub(in crate::job) fn panels(
     faults: &mut Faults,
 ) {
     deck::openings(parts, outline, faults);
+    if let Some(outline) = outline {
+        let _ = deck::slotted(outline.clone(), parts.openings, faults);
+    }
     settings::settings(parts, outline, faults);
     if let Some(thickness) = thickness.filter(|thickness| *thickness <= Length::ZERO) {
         let kind = if thickness.is_zero() { Kind::LengthZero } else { Kind::LengthNegative };
@@ -84,6 +87,12 @@ pub(in crate::job) fn panels(
     {
         whole(parts.openings, seams.items, finish.unwrap_or(outline.length()), parts.notation(), faults);
     }
+}
+
+/// The outline with the slots among the openings cut in; those that cannot be cut are told of by the check.
+pub(in crate::job) fn slotted(outline: &Outline, openings: &[Opening]) -> Outline {
+    let slots = openings.iter().filter(|opening| opening.slot.is_some());
+    slots.fold(outline.clone(), |outline, slot| outline.slotted(slot).unwrap_or(outline))
 }
 
 /// Whether the seams, and the end of the last board, lie one behind the other on the deck.

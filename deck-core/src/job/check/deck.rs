@@ -1,6 +1,6 @@
 //! The outline, and what lies within it.
 
-use super::{MOST, Parts, too_many, unique};
+use super::{Listing, MOST, Parts, too_many, unique};
 use crate::error::{Fault, Faults, Kind};
 use crate::geometry::polygon;
 use crate::length::Length;
@@ -17,10 +17,19 @@ pub(super) fn outline(deck: &Deck, faults: &mut Faults) -> Option<Outline> {
     faults.take(deck.outline().map_err(|error| error.within("deck")))
 }
 
+/// Openings among which least moves are looked for: the search grows with the square of their number.
+const MOST_MOVED: usize = 40;
+
 pub(super) fn openings(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut Faults) {
     let openings = parts.openings;
     if too_many(openings.items.len(), "openings", "openings", faults) {
         return;
+    }
+    if parts.opening_rules.is_some() && openings.items.len() > MOST_MOVED {
+        let count = openings.items.len();
+        let message = format!("{count} openings are more than moves are looked for.");
+        let accepted = format!("With \"opening_rules\" there are at most {MOST_MOVED}.");
+        faults.push(Fault::new(Kind::TooMany, count.to_string(), message, accepted).within("openings"));
     }
     unique(openings.iter().map(|(at, opening)| (at, opening.name.as_str())), "openings", "name", faults);
     let mut sound: Vec<(usize, &Opening)> = Vec::new();
@@ -30,11 +39,31 @@ pub(super) fn openings(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mu
             continue;
         }
         match outline {
-            Some(outline) if !within(opening, outline) => faults.push(outside(opening, outline, parts, position)),
+            Some(outline) if opening.slot.is_none() && !within(opening, outline) => {
+                faults.push(outside(opening, outline, parts, position));
+            }
             _ => sound.push((position, opening)),
         }
     }
     overlaps(&sound, faults);
+}
+
+/// The outline with every slot cut in.
+pub(super) fn slotted(outline: Outline, openings: Listing<'_, Opening>, faults: &mut Faults) -> Option<Outline> {
+    let slots = openings.iter().filter_map(|(position, opening)| Some((position, opening, opening.slot?)));
+    let mut cut = Some(outline);
+    for (position, slot, edge) in slots {
+        let Some(whole) = &cut else { break };
+        cut = whole.slotted(slot);
+        if cut.is_none() {
+            let name = edge.name();
+            let message = format!("\"{}\" does not open to a straight side at the {name} edge.", slot.name);
+            let accepted = "A slot is a rectangle that reaches that edge and is narrower than the side.";
+            let fault = Fault::new(Kind::OpeningSlot, format!("\"{name}\""), message, accepted);
+            faults.push(fault.within("slot").within(position).within("openings"));
+        }
+    }
+    cut
 }
 
 fn within(opening: &Opening, outline: &Outline) -> bool {

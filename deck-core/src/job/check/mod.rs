@@ -2,21 +2,37 @@
 
 mod arrange;
 pub(super) mod calls;
+mod covering;
 mod deck;
+mod figures;
+mod fittings;
 mod frame;
+mod old_holes;
 mod parts;
+mod patch;
+mod quote;
 mod settings;
 mod span;
 mod stock;
+mod strip_out;
+mod survey;
 mod tolerance;
 
+pub(crate) use parts::{frame_label, lid_label};
+
+use super::read::places::Places;
 use super::settings::{Settings, asked};
-use super::{ArrangeSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, SawSpec, ShopSpec, SpanSpec, ToleranceSpec};
+use super::{
+    ArrangeSpec, CoveringSpec, ExtraPart, FasteningSpec, FittingsSpec, Job, NarrowFlangeSpec, OldHolesSpec,
+    OpeningRulesSpec, PatchSpec, QuoteSpec, SawSpec, ShopSpec, SpanSpec, StripOutSpec, ToleranceSpec,
+};
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::frame::{Frame, FrameSpec};
 use crate::length::{Length, Notation, Unit};
 use crate::outline::{Deck, KeepClear, Opening, Outline};
+use crate::patch::Damage;
 use crate::stock::Sheet;
+use crate::survey::{Survey, SurveySpec};
 
 /// What a plan works on: everything of a job, built, resolved and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,12 +50,24 @@ pub struct Checked {
     pub stock: Vec<Sheet>,
     /// The small parts from the same sheets.
     pub extra_parts: Vec<ExtraPart>,
+    /// Width of the strips under the edges of framed openings; none: no strips.
+    pub frame_width: Option<Length>,
+    /// Damaged places, where part of the old deck stays.
+    pub damages: Vec<Damage>,
     /// The thickness of the sheets.
     pub thickness: Length,
     /// The settings, given or by default.
     pub settings: Settings,
     /// What is said of strength.
     pub span: SpanSpec,
+    /// What is said of the covering.
+    pub covering: Option<CoveringSpec>,
+    /// What is said of the old deck.
+    pub strip_out: Option<StripOutSpec>,
+    /// What is said of prices and hours.
+    pub quote: Option<QuoteSpec>,
+    /// What the survey found, where there is one.
+    pub survey: Option<Survey>,
 }
 
 /// Items with the places where they stand in the input.
@@ -81,8 +109,18 @@ pub(super) struct Parts<'a> {
     pub(super) arrange: &'a ArrangeSpec,
     /// Where each of the point loads stands in the input.
     pub(super) point_places: &'a [usize],
+    pub(super) covering: Option<(&'a CoveringSpec, &'a Places)>,
+    pub(super) strip_out: Option<(&'a StripOutSpec, &'a Places)>,
+    pub(super) quote: Option<(&'a QuoteSpec, &'a Places)>,
     pub(super) tolerance: Option<&'a ToleranceSpec>,
     pub(super) narrow_flange: Option<&'a NarrowFlangeSpec>,
+    pub(super) survey: &'a SurveySpec,
+    /// True where something in the survey could not be read.
+    pub(super) survey_faulty: bool,
+    pub(super) opening_rules: Option<&'a OpeningRulesSpec>,
+    pub(super) old_holes: Listing<'a, OldHolesSpec>,
+    pub(super) fittings: Option<&'a FittingsSpec>,
+    pub(super) patch: Option<&'a PatchSpec>,
 }
 
 impl<'a> Parts<'a> {
@@ -106,6 +144,7 @@ impl<'a> Parts<'a> {
             block_spacing: None,
             seams_by_nest: None,
         };
+        static UNSURVEYED: SurveySpec = SurveySpec::nothing();
         Parts {
             unit,
             deck: None,
@@ -122,9 +161,23 @@ impl<'a> Parts<'a> {
             span: UNASKED,
             arrange: UNARRANGED,
             point_places: &[],
+            covering: None,
+            strip_out: None,
+            quote: None,
             tolerance: None,
             narrow_flange: None,
+            survey: &UNSURVEYED,
+            survey_faulty: false,
+            opening_rules: None,
+            old_holes: Listing { items: &[], positions: &[] },
+            fittings: None,
+            patch: None,
         }
+    }
+
+    /// The same parts, for a copy in which one is another.
+    fn again(&self) -> Parts<'a> {
+        Parts { ..*self }
     }
 
     /// How lengths are written to whoever gave them.
@@ -141,7 +194,9 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
     let members = places(job.frame.members.len());
     let (openings, zones, sheets) = (places(job.openings.len()), places(job.keep_clear.len()), places(job.stock.len()));
     let extra = places(job.extra_parts.len());
+    let old_holes = places(job.old_holes.len());
     let points = places(job.span.points.as_ref().map_or(0, Vec::len));
+    let in_order = Places::new();
     let parts = Parts {
         unit: job.unit,
         deck: Some(&job.deck),
@@ -158,8 +213,17 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
         span: &job.span,
         arrange: &job.arrange,
         point_places: &points,
+        covering: job.covering.as_ref().map(|spec| (spec, &in_order)),
+        strip_out: job.strip_out.as_ref().map(|spec| (spec, &in_order)),
+        quote: job.quote.as_ref().map(|spec| (spec, &in_order)),
         tolerance: job.tolerance.as_ref(),
         narrow_flange: job.narrow_flange.as_ref(),
+        survey: &job.survey,
+        survey_faulty: false,
+        opening_rules: job.opening_rules.as_ref(),
+        old_holes: Listing { items: &job.old_holes, positions: &old_holes },
+        fittings: job.fittings.as_ref(),
+        patch: job.patch.as_ref(),
     };
     let mut faults = Faults::new();
     let checked = examine(&parts, &mut faults);
@@ -170,8 +234,9 @@ pub(super) fn job(job: &Job) -> Result<Checked, Error> {
 
 /// Checks all that is there; what is built is complete only where no fault was found.
 pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked> {
-    let outline = parts.deck.and_then(|deck| deck::outline(deck, faults));
-    let frame = frame::frame(parts, outline.as_ref().map(frame::Size::of), faults);
+    let mut surveyed = survey::survey(parts, faults);
+    let outline = parts.deck.and_then(|deck| survey::outline(parts, deck, surveyed.as_ref(), faults));
+    let frame = survey::frame(parts, outline.as_ref(), surveyed.as_ref(), faults);
     deck::openings(parts, outline.as_ref(), faults);
     deck::zones(parts, outline.as_ref().map(Outline::length), faults);
     let thickness = stock::stock(parts, faults);
@@ -179,20 +244,39 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     settings::settings(parts, outline.as_ref(), faults);
     span::span(parts, outline.as_ref(), faults);
     arrange::arrange(parts, outline.as_ref(), faults);
+    covering::covering(parts, outline.as_ref(), faults);
+    strip_out::strip_out(parts, outline.as_ref(), frame.as_ref(), faults);
+    quote::quote(parts, faults);
     tolerance::tolerance(parts, faults);
+    old_holes::old_holes(parts, frame.as_ref(), outline.as_ref().map(Outline::beam), faults);
+    fittings::fittings(parts, faults);
+    patch::patch(parts, outline.as_ref(), faults);
     let (outline, frame) = (outline?, frame?);
     let too_wide = parts.stock.is_some_and(|stock| super::boards::none_reaches(stock.items, parts.saw, outline.beam()));
-    let settings = Settings::resolve(parts, frame.members().iter().any(|member| member.wall.is_none()), too_wide);
+    let outline = deck::slotted(outline, parts.openings, faults)?;
+    if let Some(found) = &mut surveyed {
+        survey::old_boards(parts, &frame, found);
+    }
+    let wall_missing = frame.members().iter().any(|member| member.wall.is_none());
+    let mut settings = Settings::resolve(parts, wall_missing, too_wide);
+    settings.schedule.old_holes = old_holes::in_place(parts, &frame, &settings);
+    let extra_parts = parts::with_derived(parts, &frame, &settings, faults);
     Some(Checked {
         outline,
         frame,
         openings: parts.openings.items.to_vec(),
         keep_clear: parts.keep_clear.items.to_vec(),
         stock: parts.stock?.items.to_vec(),
-        extra_parts: parts.extra.items.to_vec(),
+        extra_parts,
+        damages: parts.patch.map(patch::damages).unwrap_or_default(),
+        frame_width: parts.opening_rules.and_then(|rules| rules.frame_width),
         thickness: thickness?,
         settings,
         span: parts.span.clone(),
+        covering: parts.covering.map(|(spec, _)| spec.clone()),
+        strip_out: parts.strip_out.map(|(spec, _)| spec.clone()),
+        quote: parts.quote.map(|(spec, _)| spec.clone()),
+        survey: surveyed,
     })
 }
 

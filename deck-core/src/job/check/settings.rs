@@ -3,7 +3,7 @@
 use super::{Listing, Parts};
 use crate::error::{Fault, Faults, Kind};
 use crate::job::settings::asked::FRACTIONS;
-use crate::job::{FasteningSpec, SawSpec, ShopSpec};
+use crate::job::{FasteningSpec, OpeningRulesSpec, SawSpec, ShopSpec};
 use crate::length::{Length, Notation};
 use crate::outline::Outline;
 use crate::stock::{Saw, Sheet};
@@ -19,6 +19,22 @@ pub(super) fn settings(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mu
     fastening(parts.fastening, outline, check);
     saw(parts.saw, parts.stock, check);
     shop(parts.shop, check);
+    if let Some(rules) = parts.opening_rules {
+        opening_rules(rules, check);
+    }
+}
+
+fn opening_rules(spec: &OpeningRulesSpec, check: &mut Check<'_>) {
+    check.not_negative("/opening_rules/from_seam", spec.from_seam);
+    check.not_negative("/opening_rules/from_seam_preferred", spec.from_seam_preferred);
+    check.ordered("/opening_rules/from_seam_preferred", "distance", spec.from_seam, spec.from_seam_preferred);
+    check.not_negative("/opening_rules/from_edge", spec.from_edge);
+    check.not_negative("/opening_rules/from_flange", spec.from_flange);
+    check.not_negative("/opening_rules/corner_radius", spec.corner_radius);
+    check.not_negative("/opening_rules/corner_radius_preferred", spec.corner_radius_preferred);
+    check.ordered("/opening_rules/corner_radius_preferred", "radius", spec.corner_radius, spec.corner_radius_preferred);
+    check.part("/opening_rules/apart", spec.apart, 20.0);
+    check.positive("/opening_rules/frame_width", spec.frame_width);
 }
 
 /// The checks that return, each with the pointer of its field.
@@ -69,6 +85,14 @@ impl Check<'_> {
         }
     }
 
+    /// A number from zero to a greatest.
+    fn part(&mut self, pointer: &str, number: Option<f64>, most: f64) {
+        if let Some(number) = number.filter(|number| !(0.0..=most).contains(number)) {
+            let accepted = format!("It is a number from 0 to {most}.");
+            self.refuse(Kind::OutOfRange, pointer, number.to_string(), format!("{number} is out of range."), &accepted);
+        }
+    }
+
     /// Two settings of which the second is not below the first.
     fn ordered(&mut self, pointer: &str, what: &str, least: Option<Length>, preferred: Option<Length>) {
         if let (Some(least), Some(preferred)) = (least, preferred)
@@ -91,6 +115,7 @@ fn fastening(spec: &FasteningSpec, outline: Option<&Outline>, check: &mut Check<
     check.not_negative("/fastening/edge_distance", spec.edge_distance);
     check.not_negative("/fastening/edge_distance_metal", spec.edge_distance_metal);
     check.not_negative("/fastening/end_distance", spec.end_distance);
+    check.part("/fastening/old_hole_clear", spec.old_hole_clear, 20.0);
     check.within("/fastening/spares_percent", spec.spares_percent, 0, 100);
     check.within("/fastening/box", spec.per_box, 1, u32::MAX);
     let whole = spec.length.filter(|length| *length > Length::ZERO);

@@ -6,7 +6,7 @@ use super::words::word;
 use super::{Notes, Rounded};
 use crate::error::{Fault, Kind};
 use crate::length::{Length, Reading};
-use crate::money::Money;
+use crate::money::{Figure, Money};
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
 
@@ -62,6 +62,14 @@ impl<'a> At<'a> {
             Value::Number(number) => number.as_f64(),
             _ => self.wrong_type(notes, "number", "It is a number, without quotes."),
         }
+    }
+
+    /// An exact decimal.
+    pub(super) fn figure(&self, notes: &mut Notes) -> Option<Figure> {
+        let number = self.number(notes)?;
+        Figure::read_number(number)
+            .map_err(|error| notes.faults.extend(error.faults().map(|fault| fault.clone().at(&self.pointer))))
+            .ok()
     }
 
     /// A whole number from zero up; `3.0` counts as whole, as spreadsheets write it.
@@ -193,6 +201,17 @@ impl<'a> At<'a> {
             }
         }
         Some(listed)
+    }
+
+    /// A list that counts only as a whole: of what is left of it another thing would follow.
+    pub(super) fn whole<T>(
+        &self,
+        notes: &mut Notes,
+        read: impl Fn(&At<'a>, &mut Notes) -> Option<T>,
+    ) -> Option<Vec<T>> {
+        let before = notes.faults.len();
+        let listed = self.list(notes, read)?;
+        (notes.faults.len() == before).then_some(listed.items)
     }
 
     pub(super) fn object(&self, notes: &mut Notes) -> Option<Object<'a>> {

@@ -4,14 +4,21 @@ use super::Notes;
 use super::at::{At, Object};
 use crate::error::Kind;
 use crate::outline::{
-    ArcSpec, BowCorner, Corner, Deck, Explicit, KeepClear, Notch, Opening, OpeningShape, Parametric, Taper,
+    ArcSpec, BowCorner, Corner, Deck, Explicit, KeepClear, Notch, Opening, OpeningShape, Parametric, Surveyed, Taper,
 };
 
 pub(super) fn deck(at: &At<'_>, notes: &mut Notes) -> Option<Deck> {
     let mut fields = at.object(notes)?;
     let measures = ["length", "beam", "bow", "taper", "notch"];
     let given: Vec<&'static str> = measures.into_iter().filter(|name| fields.has(name)).collect();
-    let deck = if fields.has("outline") {
+    let deck = if fields.has("from") {
+        let named = given.first().copied().or(fields.has("outline").then_some("outline"));
+        if let Some(other) = named {
+            fields.conflict(notes, [other, "from"], "The deck is taken from the survey, and given as well.");
+        }
+        let from = fields.required("from", notes, At::word);
+        from.filter(|_| named.is_none()).map(|from| Deck::Surveyed(Surveyed { from }))
+    } else if fields.has("outline") {
         if let Some(first) = given.first() {
             let message = "The deck is given both corner by corner and by its measures.";
             fields.conflict(notes, [first, "outline"], message);
@@ -116,9 +123,11 @@ pub(super) fn opening(at: &At<'_>, notes: &mut Notes) -> Option<Opening> {
     let purpose = fields.optional("purpose", notes, At::text);
     let shape = shape(at, &mut fields, notes);
     let framed = fields.defaulted("framed", notes, At::flag);
+    let lid = fields.optional("lid", notes, super::openings::lid);
+    let slot = fields.optional("slot", notes, At::word);
     fields.close(notes);
     let mut opening = Opening::new(name?, shape?).framed(framed);
-    opening.purpose = purpose;
+    (opening.purpose, opening.lid, opening.slot) = (purpose, lid, slot);
     Some(opening)
 }
 

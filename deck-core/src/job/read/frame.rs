@@ -21,6 +21,7 @@ pub(super) fn frame(at: &At<'_>, notes: &mut Notes) -> Option<Read> {
         faces: fields.optional("faces", notes, At::word),
         measured_to: fields.optional("measured_to", notes, At::word),
         wall: fields.optional("wall", notes, At::length),
+        from: fields.optional("from", notes, At::word),
         ..FrameSpec::default()
     };
     let given = [fields.has("members"), fields.has("regular")];

@@ -7,33 +7,44 @@
 mod arrange;
 mod at;
 mod call;
+mod covering;
 mod deck;
+mod fittings;
 mod frame;
 mod narrow_flange;
+mod openings;
 mod order;
 mod panel;
+mod patch;
+pub(super) mod places;
+mod quote;
 mod span;
 mod specs;
 mod stock;
+mod strip_out;
+mod survey;
 mod text;
 mod tolerance;
 mod words;
 
 use super::check::{Listing, Parts, examine};
 use super::{
-    ArrangeSpec, ExtraPart, FasteningSpec, Job, NarrowFlangeSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec, ToleranceSpec,
+    ArrangeSpec, CoveringSpec, ExtraPart, FasteningSpec, FittingsSpec, Job, NarrowFlangeSpec, OldHolesSpec,
+    OpeningRulesSpec, PatchSpec, QuoteSpec, SCHEMA, SawSpec, ShopSpec, SpanSpec, StripOutSpec, ToleranceSpec,
 };
 use crate::error::{Error, Fault, Faults, Kind};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::outline::{Deck, KeepClear, Opening};
 use crate::stock::Sheet;
+use crate::survey::SurveySpec;
 use at::{At, Listed, Object, shown};
 pub(super) use call::{
     beam_call, beam_call_value, fasteners_call, fasteners_call_value, fill_call, fill_call_value, length_call,
     nest_call, nest_call_value, panels_call, panels_call_value, plate_call, plate_call_value, seams_call,
-    seams_call_value, span_limits_call, span_limits_call_value,
+    seams_call_value, span_limits_call, span_limits_call_value, survey_call, survey_call_value,
 };
 use order::{in_order, unsaid};
+use places::Placed;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -94,8 +105,18 @@ struct Draft {
     span: SpanSpec,
     arrange: ArrangeSpec,
     point_places: Vec<usize>,
+    covering: Option<Placed<CoveringSpec>>,
+    strip_out: Option<Placed<StripOutSpec>>,
+    quote: Option<Placed<QuoteSpec>>,
     tolerance: Option<ToleranceSpec>,
     narrow_flange: Option<NarrowFlangeSpec>,
+    survey: SurveySpec,
+    /// True where something in the survey is at fault; then nothing is said of what is taken from it.
+    survey_faulty: bool,
+    opening_rules: Option<OpeningRulesSpec>,
+    old_holes: Listed<OldHolesSpec>,
+    fittings: Option<FittingsSpec>,
+    patch: Option<PatchSpec>,
 }
 
 pub(super) fn from_json(text: &str) -> Result<Job, Error> {
@@ -164,6 +185,9 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
     };
     notes.unit = unit.unwrap_or_default();
     let (span, point_places) = fields.defaulted("span", notes, span::span);
+    let before = notes.faults.len();
+    let survey = fields.defaulted("survey", notes, survey::survey);
+    let survey_faulty = notes.faults.len() > before;
     let draft = Draft {
         name,
         unit,
@@ -181,8 +205,17 @@ fn draft(mut fields: Object<'_>, notes: &mut Notes) -> Draft {
         span,
         arrange: fields.defaulted("arrange", notes, arrange::arrange),
         point_places,
+        covering: fields.optional("covering", notes, covering::covering),
+        strip_out: fields.optional("strip_out", notes, strip_out::strip_out),
+        quote: fields.optional("quote", notes, quote::quote),
         tolerance: fields.optional("tolerance", notes, tolerance::tolerance),
         narrow_flange: fields.optional("narrow_flange", notes, narrow_flange::narrow_flange),
+        survey,
+        survey_faulty,
+        opening_rules: fields.optional("opening_rules", notes, openings::rules),
+        old_holes: fields.defaulted("old_holes", notes, |at, notes| at.list(notes, openings::old_holes)),
+        fittings: fields.optional("fittings", notes, fittings::fittings),
+        patch: fields.optional("patch", notes, patch::patch),
     };
     fields.close(notes);
     draft
@@ -216,8 +249,17 @@ impl Draft {
             span: &self.span,
             arrange: &self.arrange,
             point_places: &self.point_places,
+            covering: self.covering.as_ref().map(|placed| (&placed.spec, &placed.places)),
+            strip_out: self.strip_out.as_ref().map(|placed| (&placed.spec, &placed.places)),
+            quote: self.quote.as_ref().map(|placed| (&placed.spec, &placed.places)),
             tolerance: self.tolerance.as_ref(),
             narrow_flange: self.narrow_flange.as_ref(),
+            survey: &self.survey,
+            survey_faulty: self.survey_faulty,
+            opening_rules: self.opening_rules.as_ref(),
+            old_holes: listing(&self.old_holes),
+            fittings: self.fittings.as_ref(),
+            patch: self.patch.as_ref(),
         }
     }
 
@@ -230,9 +272,15 @@ impl Draft {
             .saw(self.saw)
             .shop(self.shop)
             .span(self.span)
-            .arrange(self.arrange);
+            .arrange(self.arrange)
+            .survey(self.survey)
+            .old_holes(self.old_holes.items);
+        job.covering = self.covering.map(|placed| placed.spec);
+        job.strip_out = self.strip_out.map(|placed| placed.spec);
+        job.quote = self.quote.map(|placed| placed.spec);
         (job.gap, job.end_tolerance, job.rounded) = (self.gap, self.end_tolerance, Roundings(rounded));
         (job.tolerance, job.narrow_flange) = (self.tolerance, self.narrow_flange);
+        (job.opening_rules, job.fittings, job.patch) = (self.opening_rules, self.fittings, self.patch);
         Some(job)
     }
 }

@@ -18,6 +18,8 @@ pub(super) fn fastening(at: &At<'_>, notes: &mut Notes) -> Option<FasteningSpec>
         edge_distance_metal: fields.optional("edge_distance_metal", notes, At::length),
         end_distance: fields.optional("end_distance", notes, At::length),
         stagger: fields.optional("stagger", notes, At::flag),
+        old_hole_clear: fields.optional("old_hole_clear", notes, At::number),
+        reuse_old_holes: fields.optional("reuse_old_holes", notes, At::flag),
         spares_percent: fields.optional("spares_percent", notes, At::count),
         per_box: fields.optional("box", notes, At::count),
     };
@@ -73,9 +75,10 @@ pub(super) fn extra_part(at: &At<'_>, notes: &mut Notes) -> Option<ExtraPart> {
     let width = fields.required("width", notes, At::length);
     let count = fields.optional("count", notes, At::count);
     let grain = fields.defaulted("grain", notes, At::word);
+    let layers = fields.optional("layers", notes, At::count);
     fields.sizes(notes, &[("length", length), ("width", width)]);
     fields.close(notes);
     let mut part = ExtraPart::new(label?, length?, width?).grain(grain);
-    part.count = count;
+    (part.count, part.layers) = (count, layers);
     Some(part)
 }

@@ -2,12 +2,19 @@
 
 mod arranging;
 pub(super) mod asked;
+mod covering;
 mod errors;
-
+mod holes;
 mod mending;
+mod old_deck;
+mod patch;
 
+pub use covering::Cover;
 pub use errors::Tolerance;
+pub use holes::FittingSettings;
 pub use mending::Mending;
+pub use old_deck::OldDeck;
+pub use patch::PatchSettings;
 
 pub use arranging::Arranging;
 
@@ -15,6 +22,7 @@ use super::check::Parts;
 use super::specs::{Face, Paper};
 use crate::fasteners::{Fastener, Schedule};
 use crate::length::{Length, Notation};
+use crate::openings::OpeningRules;
 use crate::published::{Preset, Standing, defaults};
 use crate::seams::Rules;
 use crate::stock::Saw;
@@ -38,10 +46,20 @@ pub struct Settings {
     pub service: Service,
     /// In what manner the boards lie.
     pub arranging: Arranging,
+    /// The old deck, where something is said of it.
+    pub old_deck: Option<OldDeck>,
+    /// The covering, where there is one.
+    pub cover: Option<Cover>,
     /// The errors that the plan reckons with; none: the job asks for none.
     pub tolerance: Option<Tolerance>,
     /// What narrow flanges are mended with; none: the job does not ask.
     pub narrow_flange: Option<Mending>,
+    /// The clearances that openings keep.
+    pub openings: OpeningRules,
+    /// What is bolted down again, where the job says so.
+    pub fittings: Option<FittingSettings>,
+    /// What patches keep to, where part of the old deck stays.
+    pub patch: Option<PatchSettings>,
     /// The defaults that were taken and that no source settles, in the order of the table of defaults.
     pub assumed: Vec<Assumed>,
 }
@@ -86,6 +104,8 @@ pub struct Shop {
     pub clearance: Option<Length>,
     /// Paper of the job packet.
     pub paper: Paper,
+    /// Least distance from a fastener to an old hole, in thousandths of the larger diameter.
+    pub old_hole_clear: i64,
 }
 
 /// The service that boards are held against.
@@ -138,8 +158,11 @@ impl Settings {
         let shop = take.shop(parts, wall, least_bearing);
         let service = take.service(parts);
         let arranging = take.arranging(parts, too_wide, schedule.edge_spacing);
+        let (old_deck, cover) = (take.old_deck(parts), take.cover(parts));
         let tolerance = parts.tolerance.map(|spec| Tolerance::resolve(&mut take, spec));
         let narrow_flange = parts.narrow_flange.map(|spec| Mending::resolve(&mut take, spec, schedule.edge_spacing));
+        take.lid_clearance(parts);
+        let (openings, fittings, patch) = (take.opening_rules(parts), take.fittings(parts), take.patch(parts));
         Settings {
             rules,
             schedule,
@@ -148,8 +171,13 @@ impl Settings {
             shop,
             service,
             arranging,
+            old_deck,
+            cover,
             tolerance,
             narrow_flange,
+            openings,
+            fittings,
+            patch,
             assumed: take.in_order(),
         }
     }
@@ -197,6 +225,17 @@ impl Resolver {
         })
     }
 
+    /// A default of several things is told once.
+    fn take_once<T: Copy>(&mut self, preset: &Preset<T>, text: impl Fn(T) -> String) -> T {
+        let told = self.assumed.iter().any(|assumed| assumed.pointer == preset.pointer);
+        if told { preset.value } else { self.take(None, preset, text) }
+    }
+
+    fn once(&mut self, given: Option<Length>, preset: &Preset<Length>) -> Length {
+        let notation = self.notation;
+        given.unwrap_or_else(|| self.take_once(preset, |length| notation.text(length)))
+    }
+
     fn schedule(&mut self, parts: &Parts<'_>) -> Schedule {
         let spec = parts.fastening;
         // The figures of one screw say nothing of another: with a fastener of the shop's own, the rest is a guess.
@@ -222,7 +261,9 @@ impl Resolver {
         let in_metal = spec.edge_distance_metal.unwrap_or(by_diameter);
         let end = self.length(spec.end_distance, &defaults::END_DISTANCE);
         let stagger = self.flag(spec.stagger, &defaults::STAGGER);
-        Schedule::new(fastener, edge, field, in_ply).edges(in_ply, in_metal).end_distance(end).stagger(stagger)
+        let reuse = self.flag(spec.reuse_old_holes, &defaults::REUSE);
+        let schedule = Schedule::new(fastener, edge, field, in_ply).edges(in_ply, in_metal).end_distance(end);
+        schedule.stagger(stagger).reuse(reuse)
     }
 
     fn saw(&mut self, parts: &Parts<'_>) -> Saw {
@@ -262,6 +303,7 @@ impl Resolver {
             barrier: self.flag(shop.barrier, &defaults::BARRIER),
             clearance: shop.clearance,
             paper: asked::paper(parts.unit, shop),
+            old_hole_clear: self.old_hole_clear(parts),
         }
     }
 

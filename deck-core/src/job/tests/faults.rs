@@ -10,6 +10,10 @@ fn corners(points: &[(i64, i64)]) -> Value {
     json!({ "outline": points.iter().map(|(x, y)| json!({ "x": x, "y": y })).collect::<Vec<_>>() })
 }
 
+fn rot(points: &[(i64, i64)]) -> Value {
+    json!({ "name": "rot", "corners": points.iter().map(|(x, y)| json!({ "x": x, "y": y })).collect::<Vec<_>>() })
+}
+
 type Changes = Vec<(&'static str, Value)>;
 
 /// A kind, changes to the plain job that provoke it, and the pointer that it comes with.
@@ -116,11 +120,58 @@ fn provoked() -> Vec<(Kind, Changes, &'static str)> {
     ]
 }
 
+/// The same for what the old deck left, for lids and slots, and for what is bolted down again.
+fn provoked_by_leftovers() -> Vec<(Kind, Changes, &'static str)> {
+    vec![
+        (
+            Kind::PatchSeams,
+            vec![("/patch", json!({ "old_seams": [96, 48], "damage": [rot(&[(10, 10), (20, 10), (20, 20)])] }))],
+            "/patch/old_seams/1",
+        ),
+        (
+            Kind::PatchDamage,
+            vec![("/patch", json!({ "old_seams": [48], "damage": [rot(&[(10, 90), (20, 90), (20, 100)])] }))],
+            "/patch/damage/0/corners",
+        ),
+        (
+            Kind::OldHoleOutside,
+            vec![("/old_holes", json!([{ "member": 9, "y": [6], "diameter": "1/4" }]))],
+            "/old_holes/0/member",
+        ),
+        (
+            Kind::OpeningSlot,
+            vec![(
+                "/openings",
+                json!([{ "name": "slot", "round": { "x": 50, "y": 50, "diameter": 12 }, "slot": "port" }]),
+            )],
+            "/openings/0/slot",
+        ),
+        (
+            Kind::LidSize,
+            vec![(
+                "/openings",
+                json!([{ "name": "lid", "round": { "x": 50, "y": 50, "diameter": 12 }, "lid": { "clearance": 6 } }]),
+            )],
+            "/openings/0/lid",
+        ),
+        (
+            Kind::FittingSize,
+            vec![(
+                "/fittings",
+                json!({ "items": [{ "name": "rail", "holes": [], "bolt": {
+                    "diameter": "1/4", "plate": { "length": 2, "width": 3, "thickness": "1/8" }
+                } }] }),
+            )],
+            "/fittings/items/0/bolt/plate/width",
+        ),
+    ]
+}
+
 #[test]
 fn every_kind_that_a_job_can_have_is_provoked_alone_and_pointed_to() {
     assert!(Job::from_value(&plain()).is_ok());
     let mut met: BTreeSet<Kind> = BTreeSet::new();
-    for (kind, changes, pointer) in provoked() {
+    for (kind, changes, pointer) in provoked().into_iter().chain(provoked_by_leftovers()) {
         let error = refused(&with(&changes));
         let found: Vec<(Kind, &str)> = error.faults().map(|fault| (fault.kind, fault.pointer.as_str())).collect();
         // A member that is nowhere near its place may break more than one rule; the first is the one it is about.
@@ -132,6 +183,58 @@ fn every_kind_that_a_job_can_have_is_provoked_alone_and_pointed_to() {
     for info in Kind::ALL.iter().filter(|info| info.code < 800) {
         assert!(met.contains(&info.kind), "no job provokes {}", info.name);
     }
+}
+
+#[test]
+fn faults_of_holes_and_lids_point_to_their_fields() {
+    let first = |changes: &[(&str, Value)]| {
+        let error = refused(&with(changes));
+        (error.first().kind, error.first().pointer.clone())
+    };
+    let holes = |holes: Value| first(&[("/old_holes", json!([holes]))]);
+    let outside = |pointer: &str| (Kind::OldHoleOutside, format!("/old_holes/0/{pointer}"));
+    assert_eq!(holes(json!({ "member": 2, "y": [6, 97], "diameter": "1/4" })), outside("y/1"));
+    assert_eq!(holes(json!({ "member": 2, "y": [6], "diameter": "1/4", "x": 26 })), outside("x"));
+    assert_eq!(
+        holes(json!({ "member": 2, "y": [6], "diameter": 0 })),
+        (Kind::LengthZero, "/old_holes/0/diameter".into())
+    );
+    let opening =
+        json!({ "name": "lid", "round": { "x": 50, "y": 50, "diameter": 12 }, "lid": { "lap": 1, "clearance": 1 } });
+    assert_eq!(first(&[("/openings", json!([opening]))]), (Kind::Conflict, "/openings/0/lid/lap".into()));
+    let opening = json!({ "name": "a", "round": { "x": 50, "y": 50, "diameter": 12 }, "lid": {} });
+    let part = json!({ "label": "lid of a", "length": 5, "width": 5 });
+    let twice = [("/openings", json!([opening])), ("/extra_parts", json!([part]))];
+    assert_eq!(first(&twice), (Kind::DuplicateName, "/extra_parts/0/label".into()));
+    // A slot that does not reach the edge, and one as wide as its side.
+    for (y, x, depth) in [(80, 100, 10), (90, 0, 240)] {
+        let shape = json!({ "x": x, "y": y, "depth": depth, "width": 6 });
+        let slot = json!([{ "name": "s", "rectangle": shape, "slot": "starboard" }]);
+        assert_eq!(first(&[("/openings", slot)]), (Kind::OpeningSlot, "/openings/0/slot".into()), "{y}");
+    }
+    let rules = json!({ "from_seam": 6, "from_seam_preferred": 3 });
+    assert_eq!(first(&[("/opening_rules", rules)]).1, "/opening_rules/from_seam_preferred");
+    let patch = |damage: Value| first(&[("/patch", json!({ "old_seams": [48, 300], "damage": damage }))]);
+    assert_eq!(patch(json!([])).1, "/patch/old_seams/1");
+    let damage = |points: &[(i64, i64)]| first(&[("/patch", json!({ "old_seams": [], "damage": [rot(points)] }))]);
+    let nine: Vec<Value> = (0..9)
+        .map(|at| json!({ "name": at.to_string(), "corners": rot(&[(10, 9 * at), (12, 9 * at), (12, 9 * at + 2)])["corners"] }))
+        .collect();
+    assert_eq!(
+        first(&[("/patch", json!({ "old_seams": [48], "damage": nine }))]),
+        (Kind::TooMany, "/patch/damage".into())
+    );
+    let holes: Vec<Value> = (0..41)
+        .map(|at| json!({ "name": at.to_string(), "round": { "x": 4 + 5 * at, "y": 5, "diameter": 1 } }))
+        .collect();
+    let many = [("/openings", json!(holes)), ("/opening_rules", json!({}))];
+    assert_eq!(first(&many), (Kind::TooMany, "/openings".into()));
+    let nothing = (Kind::PatchDamage, "/patch/damage/0/corners".to_owned());
+    assert_eq!(damage(&[(10, 10), (20, 10)]), nothing);
+    assert_eq!(damage(&[(10, 10), (20, 20), (20, 10), (10, 20)]), nothing);
+    let skew = json!({ "x": 0, "y": 0, "skew": { "over": 10, "to_starboard": 11 } });
+    let pointer = "/fittings/old_datum/skew/to_starboard";
+    assert_eq!(first(&[("/fittings", json!({ "items": [], "old_datum": skew }))]), (Kind::FittingSize, pointer.into()));
 }
 
 #[test]

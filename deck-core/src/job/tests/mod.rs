@@ -12,6 +12,7 @@ mod settings;
 mod span;
 mod span_calls;
 mod step_calls;
+mod work;
 
 use crate::error::Error;
 use crate::job::Job;

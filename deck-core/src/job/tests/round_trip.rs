@@ -1,10 +1,14 @@
 //! What is written and read again is the same job, whatever its unit and however odd its lengths.
 
 use crate::frame::{Condition, Facing, FrameSpec, MeasuredTo, MemberSpec, Profile};
-use crate::job::{Face, FasteningSpec, Job, Paper, SawSpec, ShopSpec};
+use crate::geometry::Point;
+use crate::job::{
+    BlockingPlaces, DamageSpec, DeckEnd, DeckSide, Face, FasteningSpec, FittingSpec, FittingsSpec, Job, OldDatumSpec,
+    OldHolesSpec, OpeningRulesSpec, Paper, PatchSpec, PlateSpec, SawSpec, ShopSpec, SkewSpec,
+};
 use crate::length::{JsonForm, Length, Unit, with_json_form};
 use crate::money::Money;
-use crate::outline::{BowCorner, Deck, KeepClear, Notch, Opening, OpeningShape, Parametric};
+use crate::outline::{BowCorner, Deck, KeepClear, Lid, Notch, Opening, OpeningShape, Parametric};
 use crate::stock::{SawLine, Sheet, SheetGrain, Treatment};
 use proptest::prelude::*;
 
@@ -92,6 +96,7 @@ prop_compose! {
         let mut spec = FasteningSpec::new();
         (spec.kind, spec.diameter, spec.length, spec.threads_per_inch) = (kind, diameter, length_, threads);
         (spec.edge_spacing, spec.end_distance, spec.stagger, spec.per_box) = (edge, end, stagger, per_box);
+        (spec.old_hole_clear, spec.reuse_old_holes) = (per_box.map(|count| f64::from(count % 40) / 8.0), stagger);
         spec
     }
 }
@@ -124,6 +129,34 @@ prop_compose! {
 }
 
 prop_compose! {
+    /// What the old deck left, and what is bolted down again.
+    fn leftovers()(
+        holes in proptest::collection::vec((1..9_u32, proptest::collection::vec(length(0, 95), 0..4), length(1, 2)), 0..3),
+        skew in maybe((length(100, 300), length(-2, 2))),
+        from in maybe(prop_oneof![Just(DeckEnd::Bow), Just(DeckEnd::Stern)]),
+        side in maybe(prop_oneof![Just(DeckSide::Port), Just(DeckSide::Starboard)]),
+        at in (length(-3, 3), length(-3, 3)),
+        bolt in (length(1, 2), maybe(length(0, 1)), maybe(length(0, 2)), maybe((length(3, 6), length(1, 3), 1..=100_u32))),
+        points in proptest::collection::vec((length(0, 90), length(0, 90)), 0..4),
+        sold in maybe(proptest::collection::vec(length(1, 6), 0..4)),
+    ) -> (Vec<OldHolesSpec>, FittingsSpec) {
+        let holes = holes.into_iter().map(|(member, y, diameter)| OldHolesSpec::new(member, y, diameter)).collect();
+        let mut datum = OldDatumSpec::new(at.0, at.1);
+        datum.skew = skew.map(|(over, to_starboard)| SkewSpec { over, to_starboard });
+        (datum.from, datum.side) = (from, side);
+        let points = points.into_iter().map(|(x, y)| Point::new(x, y)).collect();
+        let mut rail = FittingSpec::new("rail", bolt.0, points);
+        (rail.bolt.foot, rail.bolt.nut) = (bolt.1, bolt.2);
+        rail.bolt.plate = bolt.3.map(|(length, width, bolts)| {
+            PlateSpec { length, width, thickness: width, bolts: Some(bolts) }
+        });
+        let mut fittings = FittingsSpec::new(vec![rail]).old_datum(datum);
+        fittings.bolt_lengths = sold;
+        (holes, fittings)
+    }
+}
+
+prop_compose! {
     fn job()(
         name in "\\PC{0,12}",
         unit in proptest::sample::select(Unit::ALL.to_vec()),
@@ -138,6 +171,11 @@ prop_compose! {
         fastening in fastening(),
         saw in saw(),
         shop in shop(),
+        (leftovers, lid, rules) in (
+            maybe(leftovers()),
+            maybe((any::<bool>(), maybe(1..=4_u32))),
+            maybe((maybe(length(0, 3)), maybe(0..160_u32), maybe(length(1, 4)))),
+        ),
     ) -> Job {
         let mut deck = Parametric::new(deck_length, beam);
         deck.bow = bow;
@@ -155,8 +193,34 @@ prop_compose! {
             } else {
                 OpeningShape::Round { x, y, diameter: size }
             };
-            Opening::new("hole", shape).framed(framed)
+            let mut opening = Opening::new("hole", shape).framed(framed);
+            opening.lid = lid.map(|(lap, layers)| {
+                let lid = if lap { Lid::lap(size) } else { Lid::clearance(size / 8) };
+                layers.into_iter().fold(lid, Lid::layers)
+            });
+            opening
         }));
+        match leftovers {
+            Some((holes, fittings)) => (job.old_holes, job.fittings) = (holes, Some(fittings)),
+            // Fittings go to a whole deck, so a patch goes without.
+            None => {
+                job.patch = lid.map(|(anywhere, layers)| {
+                    let at = |x: i64, y: i64| Point::new(Length::inches(x), Length::inches(y));
+                    let rot = DamageSpec::new("rot", vec![at(40, 40), at(50, 41), at(45, 47)]);
+                    let mut patch = PatchSpec::new(vec![Length::inches(30), Length::inches(61)], vec![rot]);
+                    patch.blocking = anywhere.then_some(BlockingPlaces::Anywhere);
+                    patch.margin = layers.map(|layers| Length::inch_fraction(i64::from(layers), 64));
+                    patch.old_thickness = layers.map(|layers| Length::inches(i64::from(layers)));
+                    patch
+                });
+            }
+        }
+        job.opening_rules = rules.map(|(from_edge, apart, width)| {
+            let mut rules = OpeningRulesSpec::new();
+            (rules.from_edge, rules.frame_width) = (from_edge, width);
+            rules.apart = apart.map(|apart| f64::from(apart) / 8.0);
+            rules
+        });
         job.keep_clear.extend(zone.map(|(from, to)| KeepClear::new("gate", from, to)));
         job
     }

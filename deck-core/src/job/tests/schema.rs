@@ -6,6 +6,30 @@ use crate::job::{Job, schema};
 use serde_json::{Map, Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 
+/// What is bolted down again, every field used.
+fn fittings() -> Value {
+    json!({
+        "old_datum": { "x": 1, "y": 0.5, "from": "stern", "side": "starboard", "skew": { "over": 240, "to_starboard": "1/4" } },
+        "from_seam": 2, "bolt_lengths": [1, 2, 3],
+        "items": [{
+            "name": "rail", "holes": [{ "x": 40, "y": 20 }],
+            "bolt": {
+                "kind": "hex bolt", "diameter": "1/4", "foot": "1/8", "washer": 0.06, "nut": "1/4",
+                "plate": { "length": 4, "width": 2, "thickness": "1/8", "bolts": 2 }
+            }
+        }]
+    })
+}
+
+/// What is damaged and what stays, every field used.
+fn patch() -> Value {
+    json!({
+        "old_seams": [48, 96], "old_gap": 0.1, "old_thickness": 0.7, "margin": 6, "blocking_width": 10,
+        "blocking": "anywhere", "least_strip": 10,
+        "damage": [{ "name": "rot", "corners": [{ "x": 60, "y": 20 }, { "x": 70, "y": 20 }, { "x": 70, "y": 30 }] }]
+    })
+}
+
 /// Jobs that use every field of the schema between them.
 fn full() -> Vec<Value> {
     let member = json!({
@@ -24,19 +48,32 @@ fn full() -> Vec<Value> {
         },
         "openings": [
             { "name": "a", "purpose": "fuel", "round": { "x": 60, "y": 40, "diameter": 6 }, "framed": true },
-            { "name": "b", "rectangle": { "x": 80, "y": 40, "depth": 10, "width": 20, "corner_radius": 2 } }
+            {
+                "name": "b", "rectangle": { "x": 80, "y": 40, "depth": 10, "width": 20, "corner_radius": 2 },
+                "lid": { "clearance": "1/8", "layers": 2 }
+            },
+            {
+                "name": "c", "rectangle": { "x": 150, "y": 90, "depth": 4, "width": 6 }, "slot": "starboard",
+                "lid": { "lap": 1 }
+            }
         ],
+        "opening_rules": {
+            "from_seam": 3, "from_seam_preferred": 6, "from_edge": 4, "from_flange": 2, "corner_radius": 1,
+            "corner_radius_preferred": 2, "apart": 1.5, "frame_width": 3
+        },
+        "old_holes": [{ "member": 1, "y": [10, "20-1/2"], "diameter": "1/4", "x": 3 }],
+        "fittings": fittings(),
         "keep_clear": [{ "name": "gate", "from": 100, "to": 128 }],
         "stock": [{
             "label": "ply", "length": 96, "width": 48, "measured": { "length": 96, "width": 47.9 }, "thickness": "3/4",
             "grain": "none", "count": 6, "price": 62.5, "offcut": false, "treatment": "micronized-copper"
         }],
-        "extra_parts": [{ "label": "lid", "length": 20, "width": 12, "count": 2, "grain": "length" }],
+        "extra_parts": [{ "label": "lid", "length": 20, "width": 12, "count": 2, "grain": "length", "layers": 2 }],
         "gap": "1/8", "end_tolerance": 1,
         "fastening": {
             "kind": "screw", "diameter": 0.25, "length": 2, "threads_per_inch": 20, "drill_point": 0.25, "edge_spacing": 8,
             "field_spacing": 12, "edge_distance": 0.375, "edge_distance_metal": 0.375, "end_distance": 1, "stagger": true,
-            "spares_percent": 5, "box": 100
+            "old_hole_clear": 2.5, "reuse_old_holes": true, "spares_percent": 5, "box": 100
         },
         "saw": { "kerf": 0.125, "trim": 0.25, "stages": 2, "first": "width", "keep": [24, 12], "face": "down" },
         "shop": {
@@ -67,12 +104,17 @@ fn full() -> Vec<Value> {
         },
         "narrow_flange": { "angle_leg": "1-1/4", "spacing": 8 }
     });
+    let mut one = one;
+    one["covering"] = super::work::roll_goods();
+    one["strip_out"] = super::work::old_deck();
+    one["quote"] = super::work::prices();
     let corner = |x: i64, y: i64| json!({ "x": x, "y": y });
     let own = json!({ "ei": 1e5, "mr": 400, "fs": 200 });
     let fasteners = json!({
         "alloy": "6063-T5", "head": "1/2", "lift": { "newtons": 90 }, "side": { "pounds": 90 }
     });
     let clipped = with(&[
+        ("/patch", patch()),
         ("/deck/bow", json!({ "clip": 8 })),
         ("/span", json!({ "panel": { "across": own, "along": own }, "load": { "kpa": 3 }, "fasteners": fasteners })),
     ]);
@@ -95,7 +137,40 @@ fn full() -> Vec<Value> {
         ),
         ("/span", json!({ "panel": plies, "load": { "preset": "assembly" } })),
     ]);
-    vec![one, clipped, cornered]
+    vec![one, clipped, cornered, surveyed()]
+}
+
+/// A job whose outline and members come from a survey.
+fn surveyed() -> Value {
+    let survey = json!({
+        "readings": [
+            { "kind": "distance", "name": "port side", "between": ["BP", "SP"], "reading": 240, "error": "1/16" },
+            { "kind": "tie", "of": "BS", "from": ["BP", "SP"], "readings": [100, 260], "side": "starboard" },
+            { "kind": "offset", "of": "SS", "along": ["BP", "SP"], "station": 240, "reading": 100 },
+            { "kind": "station", "of": "M1", "along": ["BP", "SP"], "reading": 2 },
+            { "kind": "straight", "points": ["BP", "M1", "SP"] },
+            { "kind": "square", "at": "BP", "between": ["SP", "BS"] },
+            { "kind": "station", "of": "M2", "reading": 30 },
+            { "kind": "offset", "of": "M2", "reading": 1 }
+        ],
+        "datum": ["BP", "SP"], "corners": ["BP", "SP", "SS", "BS"], "error": 0.0625,
+        "known": [{ "point": "BP", "x": 0, "y": 0 }, { "point": "SP", "x": 240, "y": 0 }],
+        "traces": [{
+            "name": "bow", "points": [[0, 0], [0, 50], [0, 100]], "scale": [{ "from": [0, 0], "to": [0, 100], "is": 100 }],
+            "at": [{ "point": "BP", "trace": [0, 0] }, { "point": "BS", "trace": [0, -100] }], "flipped": true,
+            "tolerance": 0.25
+        }],
+        "old_boards": {
+            "widths": [48, 48, 48, 48, 48], "start": 0, "gap": 0, "rows": [24], "members": [0, 24, 48], "tolerance": 0.25,
+            "flange": 2
+        },
+        "outline": ["SP", "BP", "BS", "SS"], "members": ["M1", ["M2", "M2"]], "lie": "measured"
+    });
+    with(&[
+        ("/deck", json!({ "from": "survey" })),
+        ("/frame", json!({ "flange": 2, "measured_to": "centre", "from": "survey" })),
+        ("/survey", survey),
+    ])
 }
 
 /// The fields at each place of the schema; places in lists are written `*`.

@@ -40,11 +40,17 @@ pub(super) struct Arranged {
     pub(super) pricing: Option<SeamPricing>,
 }
 
+impl Arranged {
+    /// Seams with nothing that they were compared with.
+    pub(super) fn plain(seams: Seams) -> Arranged {
+        Arranged { seams, division: None, nest: None, table: Vec::new(), told: None, pricing: None }
+    }
+}
+
 /// Seams without arrangements, or the arrangements that the job asks for or the deck needs.
 pub(super) fn arrange(checked: &Checked, effort: Effort) -> Result<Arranged, Error> {
     if !checked.settings.arranging.compares() {
-        let seams = checked.layouts();
-        return Ok(Arranged { seams, division: None, nest: None, table: Vec::new(), told: None, pricing: None });
+        return Ok(Arranged::plain(checked.layouts()));
     }
     let mut possible: Vec<Priced> = Vec::new();
     let mut refused: Vec<(ArrangementKind, NoLayout)> = Vec::new();
@@ -66,8 +72,7 @@ pub(super) fn arrange(checked: &Checked, effort: Effort) -> Result<Arranged, Err
         .collect();
     table.extend(refused.iter().map(|(kind, reason)| Arrangement::refused(*kind, reason.clone())));
     let Some(place) = built else {
-        let seams = none(checked, refused);
-        return Ok(Arranged { seams, division: None, nest: None, table, told: None, pricing: None });
+        return Ok(Arranged { table, ..Arranged::plain(none(checked, refused)) });
     };
     let priced = possible.swap_remove(place);
     let told = told::told(checked, &priced, &table);

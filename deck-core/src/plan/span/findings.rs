@@ -7,11 +7,7 @@ use crate::span::Axis;
 impl PlanSpan {
     /// The findings that cautions are made of.
     pub(in crate::plan) fn findings(&self) -> SpanFindings {
-        let over = self.panels.iter().filter_map(|panel| {
-            let above = panel.utilisations().into_iter().filter(|(_, utilisation)| *utilisation > 1.0);
-            let above: Vec<String> = above.map(|(check, ratio)| format!("{check}, {ratio} of the limit")).collect();
-            (!above.is_empty()).then(|| format!("panel {}: {}", panel.panel, above.join("; ")))
-        });
+        let over = self.panels.iter().filter_map(over);
         let placed =
             self.points.iter().filter_map(|point| Some(format!("{}: {}", point.name, point.no_figure.as_ref()?)));
         SpanFindings {
@@ -34,6 +30,13 @@ impl PlanSpan {
         });
         over.collect()
     }
+}
+
+/// The worst of a board's loads that pass a limit; the others are in the notes on strength.
+fn over(panel: &PanelSpan) -> Option<String> {
+    let above = panel.utilisations().into_iter().filter(|(_, utilisation)| *utilisation > 1.0);
+    let (check, ratio) = above.reduce(|worst, check| if check.1 > worst.1 { check } else { worst })?;
+    Some(format!("panel {}: {check}, {ratio} of the limit", panel.panel))
 }
 
 fn no_figure(panel: &PanelSpan) -> Option<String> {

@@ -3,6 +3,7 @@
 from typing import Literal
 
 from .._record import Record
+from .holes import AroundHoles
 
 
 class Row(Record):
@@ -32,6 +33,7 @@ class Row(Record):
     short_by_text: str
     moved: int
     dropped: int
+    around: AroundHoles | None
 
 
 class RowSlant(Record):

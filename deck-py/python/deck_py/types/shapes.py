@@ -24,7 +24,7 @@ class Edge(Record):
     """What a side of a panel is."""
 
     kind: Literal["perimeter", "notch", "seam", "joint"]
-    rim: Literal["bow", "bow-corner", "port", "starboard", "stern", "notch", "rim"] | None
+    rim: Literal["bow", "bow-corner", "port", "starboard", "stern", "notch", "slot", "rim"] | None
     """The part of the outline, on the perimeter."""
     seam: int | None
     """The seam's number, at a seam."""
@@ -81,6 +81,8 @@ class Opening(PanelOpening):
 
     framed: bool
     """Whether its edge is framed underneath."""
+    slot: Literal["bow", "stern", "port", "starboard"] | None
+    """The edge of the deck to which it is open, where it is a slot."""
 
 
 class SquareCheck(Record):

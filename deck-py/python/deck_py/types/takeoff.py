@@ -6,11 +6,11 @@ from .._record import Record, Records
 
 
 class Amount(Record):
-    """A count of pieces, or a length."""
+    """A count of pieces, a length, or US gallons."""
 
     _columns = ("amount",)
 
-    measure: Literal["count", "length"]
+    measure: Literal["count", "length", "gallons"]
     amount: float
     amount_text: str | None
 
@@ -21,7 +21,23 @@ class TakeoffLine(Record):
     _says = ("buy", "unit", "description", "cost")
     _columns = ("description", "needed", "spare", "buy", "unit", "holds", "price", "cost")
 
-    item: Literal["sheet", "offcut", "fastener", "seam-tape", "member-tape", "edge-sealer", "block", "block-screw", "angle", "cleat", "mend-screw"]
+    item: Literal[
+        "sheet",
+        "offcut",
+        "fastener",
+        "seam-tape",
+        "member-tape",
+        "edge-sealer",
+        "block",
+        "block-screw",
+        "covering",
+        "adhesive",
+        "angle",
+        "cleat",
+        "mend-screw",
+        "bolt",
+        "plate",
+    ]
     description: str
     needed: Amount
     spare: Amount

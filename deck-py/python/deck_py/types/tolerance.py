@@ -43,7 +43,6 @@ class ErrorShares(Record):
     sawing: float
     sawing_text: str
     sheets: float
-    sheets_text: str
     setting: float
     setting_text: str
 

@@ -12,6 +12,7 @@ mod sawing;
 mod seam_lines;
 mod seams;
 mod span_limits;
+mod survey;
 
 pub(in crate::job) use beam::{beam_call, beam_call_value};
 pub(in crate::job) use fasteners::{fasteners_call, fasteners_call_value};
@@ -22,6 +23,7 @@ pub(in crate::job) use panels::{panels_call, panels_call_value};
 pub(in crate::job) use plate::{plate_call, plate_call_value};
 pub(in crate::job) use seams::{seams_call, seams_call_value};
 pub(in crate::job) use span_limits::{span_limits_call, span_limits_call_value};
+pub(in crate::job) use survey::{survey_call, survey_call_value};
 
 use super::Notes;
 use super::at::{At, Object};

@@ -1,4 +1,10 @@
-//! Money: exact decimals, never binary floating point.
+//! Money, and the hours and shares that are turned into money: exact decimals, never binary floating point.
+
+mod figure;
+mod three_point;
+
+pub use figure::Figure;
+pub use three_point::ThreePoint;
 
 use crate::error::{Error, Fault, Kind};
 use rust_decimal::Decimal;
@@ -43,6 +49,33 @@ impl Money {
     pub fn number(self) -> f64 {
         // unreachable: the text of a decimal is one that a number is read from.
         self.0.normalize().to_string().parse().unwrap_or_default()
+    }
+
+    /// This amount so many times, to the cent, half a cent away from zero.
+    ///
+    /// # Examples
+    /// ```
+    /// use deck_core::{Money, money::Figure};
+    /// let rate: Money = "85".parse()?;
+    /// assert_eq!(rate.times(Figure::scaled(2375, 3)).to_string(), "201.88"); // 201.875
+    /// # Ok::<(), deck_core::Error>(())
+    /// ```
+    #[must_use]
+    pub fn times(self, count: Figure) -> Money {
+        Money(self.0.saturating_mul(count.decimal())).to_the_cent()
+    }
+
+    /// That many hundredths of this amount, to the cent, half a cent away from zero.
+    #[must_use]
+    pub fn percent(self, percent: Figure) -> Money {
+        let share = self.0.saturating_mul(percent.decimal());
+        Money(share.checked_div(Decimal::ONE_HUNDRED).unwrap_or_default()).to_the_cent()
+    }
+
+    /// Rounded to the cent, half a cent away from zero.
+    #[must_use]
+    pub fn to_the_cent(self) -> Money {
+        Money(self.0.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero))
     }
 
     /// Reads a bare number as the shortest decimal that names it.
