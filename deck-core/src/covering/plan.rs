@@ -17,6 +17,8 @@ pub struct CoveringInput<'a> {
     pub openings: &'a [Opening],
     /// Stations of the boards' seams.
     pub ply_seams: &'a [Length],
+    /// Distances of the boards' joints along the boat from the port edge.
+    pub ply_joints: &'a [Length],
     /// The rolls that can be had.
     pub rolls: &'a [Roll],
     /// The way it is to run.
@@ -266,11 +268,17 @@ impl CoveringInput<'_> {
             Run::Athwart => (zone.x, zone.x + zone.depth),
         };
         let mut stretches: Vec<(Length, Length)> = self.traffic.iter().map(zone).collect();
-        if run == Run::Athwart {
-            let off = self.off_ply_seams;
-            stretches.extend(self.ply_seams.iter().map(|seam| (*seam - off, *seam + off)));
-        }
+        let off = self.off_ply_seams;
+        stretches.extend(self.beneath(run).iter().map(|seam| (*seam - off, *seam + off)));
         stretches
+    }
+
+    /// The boards' seams that run as the covering does.
+    fn beneath(&self, run: Run) -> &[Length] {
+        match run {
+            Run::ForeAndAft => self.ply_joints,
+            Run::Athwart => self.ply_seams,
+        }
     }
 
     fn laid(&self, found: &Found<'_>) -> Laid {
@@ -289,9 +297,8 @@ impl CoveringInput<'_> {
             })
             .collect();
         let seams = found.seams.iter().zip(1..).map(|(at, number)| {
-            let distances = self.ply_seams.iter().map(|seam| (*seam - *at).abs());
-            let from_ply_seam = distances.min().filter(|_| found.run == Run::Athwart);
-            CoverSeam { number, at: *at, from_ply_seam }
+            let distances = self.beneath(found.run).iter().map(|seam| (*seam - *at).abs());
+            CoverSeam { number, at: *at, from_ply_seam: distances.min() }
         });
         let (area, bought) = (self.deck(), found.bought());
         let beyond = bought.number(Unit::Foot) - area.number(Unit::Foot);

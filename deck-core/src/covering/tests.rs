@@ -30,6 +30,7 @@ fn input<'a>(outline: &'a Outline, rolls: &'a [Roll]) -> CoveringInput<'a> {
         outline,
         openings: &[],
         ply_seams: &[],
+        ply_joints: &[],
         rolls,
         run: RunChoice::Best,
         wrap: inches("2"),
@@ -59,6 +60,17 @@ fn a_wide_roll_needs_no_seam_and_a_narrow_one_gets_one_off_the_walkway() {
     let found = covering(&CoveringInput { traffic: &wide, ..narrow }).laid.unwrap();
     assert_eq!((found.seams[0].at, found.pieces[1].width), (inches("36"), inches("62")));
     assert_eq!((found.length, found.pieces.len()), (inches("584"), 2));
+}
+
+#[test]
+fn seams_along_the_boat_keep_off_joints_of_boards_along_it() {
+    let outline = outline("288", "96");
+    let rolls = [Roll::new("6 ft", inches("72"), inches("1200"))];
+    let joints = [inches("68")];
+    let asked = CoveringInput { ply_joints: &joints, run: RunChoice::ForeAndAft, ..input(&outline, &rolls) };
+    let found = covering(&asked).laid.unwrap();
+    // 70 could be reached; 68 less 6 is the first that is far enough.
+    assert_eq!((found.seams[0].at, found.seams[0].from_ply_seam), (inches("62"), Some(inches("6"))));
 }
 
 #[test]

@@ -200,7 +200,9 @@ impl Ground<'_> {
             SeamDistance::Diameters(count) => diameter * count,
         };
         let near = |seam: &Seam| NearSeam { number: seam.number, distance: off((seam.fore, seam.aft), at.x), least };
-        self.seams.iter().map(near).min_by_key(|near| near.distance)
+        // A butt in another row of boards is no seam of the hole's board.
+        let own = |seam: &&Seam| seam.lane.is_none_or(|lane| lane.port <= at.y && at.y <= lane.starboard);
+        self.seams.iter().filter(own).map(near).min_by_key(|near| near.distance)
     }
 
     /// The member that the hole goes through, or else the nearest.

@@ -6,7 +6,7 @@ use crate::frame::{Frame, FrameSpec};
 use crate::geometry::Bounds;
 use crate::length::{Length, Unit};
 use crate::outline::{BowCorner, Deck, Notch, Opening, OpeningShape, Outline, Parametric};
-use crate::seams::{BoardStock, Rules, SeamLayout, SeamProblem, seams};
+use crate::seams::{BoardStock, Lane, Rules, SeamLayout, SeamProblem, seams};
 
 fn inches(text: &str) -> Length {
     Length::read(text, Unit::Inch).unwrap().length
@@ -79,6 +79,26 @@ fn the_least_move_goes_straight_off_what_is_too_near() {
     assert_eq!(boat.moved(&rectangle("47", "30", "30", "12", "2").framed(true), &[]), Ok((inches("4"), none)));
     // Where it keeps every rule it stays.
     assert_eq!(boat.moved(&rectangle("30", "30", "10", "12", "2"), &[]), Ok((none, none)));
+}
+
+#[test]
+fn a_butt_in_another_row_of_boards_is_no_seam_of_the_openings_board() {
+    let mut boat = plain();
+    // The seam at 48 is a butt in the row from port to the middle.
+    boat.layout.seams[0].lane = Some(Lane::new(1, Length::ZERO, inches("48")));
+    let hatch = |y: &str| rectangle("44", y, "6", "12", "2").framed(true);
+    let seam = |y: &str| {
+        let found = check(&[hatch(y)], &boat.around(), &OpeningRules::default());
+        let of_seams = found[0].clearances.iter().filter(|found| found.rule == Rule::Seam);
+        of_seams.map(|found| (found.against.clone(), found.distance)).collect::<Vec<_>>()
+    };
+    assert_eq!(seam("60"), [(Against::Seam(2), inches("46"))]);
+    assert_eq!(seam("48"), [(Against::Seam(2), inches("46"))]);
+    assert_eq!(seam("47"), [(Against::Seam(1), inches("-2"))]);
+    assert_eq!(boat.moved(&hatch("60"), &[]), Ok((Length::ZERO, Length::ZERO)));
+    // Out of its row by three, or off it forward by five, whichever is less.
+    assert_eq!(boat.moved(&hatch("45"), &[]), Ok((Length::ZERO, inches("3"))));
+    assert_eq!(boat.moved(&hatch("30"), &[]), Ok((inches("-5"), Length::ZERO)));
 }
 
 #[test]

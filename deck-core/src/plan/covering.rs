@@ -1,19 +1,23 @@
 //! From the checked job and its layout to what the room of the covering asks.
 
+use super::Plan;
 use crate::covering::{Covering, CoveringInput, covering as room};
 use crate::job::Checked;
 use crate::length::Length;
-use crate::seams::SeamLayout;
 
-/// `boat` is the job's name, for the cut list.
-pub(super) fn covering(boat: &str, checked: &Checked, layout: Option<&SeamLayout>) -> Option<Covering> {
+/// Of the plan, the job's name, its layout and its joints are looked at.
+pub(super) fn covering(checked: &Checked, plan: &Plan) -> Option<Covering> {
     let (spec, cover) = (checked.covering.as_ref()?, checked.settings.cover.as_ref()?);
+    let layout = plan.layouts.first();
     let seams: Vec<Length> = layout.iter().flat_map(|layout| &layout.seams).map(|seam| seam.fore).collect();
+    let division = plan.division.as_ref();
+    let joints: Vec<Length> = division.iter().flat_map(|division| &division.joints).map(|joint| joint.port).collect();
     Some(room(&CoveringInput {
-        boat,
+        boat: &plan.job.name,
         outline: &checked.outline,
         openings: &checked.openings,
         ply_seams: &seams,
+        ply_joints: &joints,
         rolls: spec.rolls.as_deref().unwrap_or_default(),
         run: cover.run,
         wrap: cover.wrap,

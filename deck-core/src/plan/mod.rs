@@ -166,7 +166,7 @@ impl<'a> Planner<'a> {
         plan.arrangements = std::mem::take(&mut arranged.table);
         plan.division = arranged.told.take();
         plan.seams_by_nest = arranged.pricing.take();
-        plan.covering = covering::covering(&self.job.name, &checked, plan.layouts.first());
+        plan.covering = covering::covering(&checked, &plan);
         if let Some(settings) = patch {
             self.tell(Step::Panels);
             patch::plan(&mut plan, &checked, settings, self.effort)?;
@@ -174,7 +174,8 @@ impl<'a> Planner<'a> {
         if let Some(layout) = plan.layouts.first().cloned() {
             self.build(&mut plan, &checked, &layout, arranged)?;
         }
-        plan.opening_checks = openings::checks(&checked, self.job.opening_rules.is_some(), plan.layouts.first());
+        let asked = self.job.opening_rules.is_some();
+        plan.opening_checks = openings::checks(&checked, asked, plan.layouts.first(), self.effort)?;
         plan.strip_out = strip_out::strip_out(&checked);
         plan.weights = weights::weights(&plan, &checked);
         plan.quote = quote::quote(&plan, &checked);

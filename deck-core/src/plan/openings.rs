@@ -1,12 +1,15 @@
 //! Openings against the clearances that the job asks for, and the parts that are sawn for them.
 
+use super::arrange;
+use crate::error::Error;
 use crate::frame::Frame;
 use crate::geometry::Bounds;
 use crate::job::{Checked, frame_label, lid_label};
 use crate::length::Length;
+use crate::nest::Effort;
 use crate::openings::{Clearance, Move, OpeningCheck, OpeningRules, Rule, Surroundings, check, framing, least_move};
 use crate::outline::{Opening, OpeningShape};
-use crate::seams::SeamLayout;
+use crate::seams::{Seam, SeamLayout};
 use serde::{Deserialize, Serialize};
 
 /// Every opening against every rule.
@@ -83,9 +86,14 @@ pub enum OpeningPartKind {
 }
 
 /// Measures the openings where the job asks for it.
-pub(super) fn checks(checked: &Checked, asked: bool, layout: Option<&SeamLayout>) -> Option<OpeningChecks> {
+pub(super) fn checks(
+    checked: &Checked,
+    asked: bool,
+    layout: Option<&SeamLayout>,
+    effort: Effort,
+) -> Result<Option<OpeningChecks>, Error> {
     if !asked {
-        return None;
+        return Ok(None);
     }
     let around = Surroundings { outline: &checked.outline, frame: &checked.frame, layout };
     let rules = checked.settings.openings;
@@ -96,12 +104,17 @@ pub(super) fn checks(checked: &Checked, asked: bool, layout: Option<&SeamLayout>
         openings.push(one(index, found, &mut places, &around, checked));
     }
     let moved = openings.iter().any(|opening| opening.suggestion.is_some());
-    let same_seams = moved.then(|| {
-        let again = Checked { openings: places, ..checked.clone() };
-        let seams = |layout: &SeamLayout| layout.seams.iter().map(|seam| (seam.fore, seam.aft)).collect::<Vec<_>>();
-        again.layouts().layouts.first().map(seams) == layout.map(seams)
-    });
-    Some(OpeningChecks { rules, openings, same_seams })
+    let same_seams = moved.then(|| stay(checked, places, layout, effort)).transpose()?;
+    Ok(Some(OpeningChecks { rules, openings, same_seams }))
+}
+
+/// Whether the seams stay with the openings in other places; where arrangements are compared, that is done again.
+fn stay(checked: &Checked, places: Vec<Opening>, layout: Option<&SeamLayout>, effort: Effort) -> Result<bool, Error> {
+    let again = Checked { openings: places, ..checked.clone() };
+    let found = arrange::arrange(&again, effort)?.seams;
+    let line = |seam: &Seam| (seam.fore, seam.aft, seam.lane);
+    let seams = |layout: &SeamLayout| layout.seams.iter().map(line).collect::<Vec<_>>();
+    Ok(found.layouts.first().map(seams) == layout.map(seams))
 }
 
 /// One opening, the others where they are or where they were moved to.

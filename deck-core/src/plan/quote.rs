@@ -123,6 +123,9 @@ fn scope(plan: &Plan) -> Vec<String> {
         notation.text(plan.basis.thickness),
         plan.frame.len()
     ));
+    if let Some(division) = plan.division.as_ref().filter(|division| !division.blocks.is_empty()) {
+        scope.push(format!("{} blocks glued and screwed under joints along the boat", division.blocks.len()));
+    }
     if !plan.openings.is_empty() {
         let names: Vec<&str> = plan.openings.iter().map(|opening| opening.name.as_str()).collect();
         scope.push(format!("Openings cut: {}", names.join(", ")));

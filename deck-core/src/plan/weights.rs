@@ -1,6 +1,7 @@
 //! The weight ledger: what comes off, what goes on, and where it sits. Mass only.
 
 use super::Plan;
+use crate::arrange::Block;
 use crate::geometry::{Path, Point};
 use crate::job::Checked;
 use crate::length::{Length, Unit};
@@ -104,6 +105,11 @@ pub(super) fn weights(plan: &Plan, checked: &Checked) -> Option<Weights> {
         let centre = centre_of(&panel.shape, &shapes, checked);
         lines.push(line(WeightSide::Added, &what, pounds, centre, "area and thickness, as above"));
     }
+    if let Some(division) = plan.division.as_ref().filter(|division| !division.blocks.is_empty()) {
+        let pounds = division.count(checked.thickness).weight_lb;
+        let centre = on_the_tape(centre_of_blocks(&division.blocks), checked);
+        lines.push(line(WeightSide::Added, "blocks under joints", pounds, centre, "area and thickness, as above"));
+    }
     let psf = checked.covering.as_ref().and_then(|covering| covering.psf);
     if let Some(psf) = psf {
         let pounds = old.boards.area.number(Unit::Foot) * psf.number();
@@ -186,6 +192,15 @@ fn centre_of<T: Copy>(path: &Path<T>, holes: &[&Path<()>], checked: &Checked) ->
         .map(|hole| moments(&hole.flatten(tolerance)))
         .fold(whole, |(area, moment), (less, off)| (area - less, moment - off));
     if area > 0.0 { on_the_tape(moment / area, checked) } else { Length::ZERO }
+}
+
+/// Station of the middle of all blocks, in inches.
+fn centre_of_blocks(blocks: &[Block]) -> f64 {
+    let (area, moment) = blocks.iter().fold((0.0, 0.0), |(area, moment), block| {
+        let own = block.length.as_inches() * block.width.as_inches();
+        (area + own, moment + own * (block.fore.as_inches() + block.aft.as_inches()) / 2.0)
+    });
+    if area > 0.0 { moment / area } else { 0.0 }
 }
 
 /// Area and first moment about station 0, in inches.

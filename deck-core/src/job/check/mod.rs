@@ -252,7 +252,9 @@ pub(super) fn examine(parts: &Parts<'_>, faults: &mut Faults) -> Option<Checked>
     fittings::fittings(parts, faults);
     patch::patch(parts, outline.as_ref(), faults);
     let (outline, frame) = (outline?, frame?);
-    let too_wide = parts.stock.is_some_and(|stock| super::boards::none_reaches(stock.items, parts.saw, outline.beam()));
+    // A patch comes out of the sheets that there are; nobody lays out a whole deck then.
+    let whole_deck = parts.stock.filter(|_| parts.patch.is_none());
+    let too_wide = whole_deck.is_some_and(|stock| super::boards::none_reaches(stock.items, parts.saw, outline.beam()));
     let outline = deck::slotted(outline, parts.openings, faults)?;
     if let Some(found) = &mut surveyed {
         survey::old_boards(parts, &frame, found);

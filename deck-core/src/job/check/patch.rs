@@ -21,6 +21,11 @@ pub(super) fn patch(parts: &Parts<'_>, outline: Option<&Outline>, faults: &mut F
         let fault = Fault::new(Kind::Conflict, "patch and fittings", message, "Give one of the two.");
         faults.push(fault.within("fittings"));
     }
+    if !parts.arrange.is_empty() {
+        let message = "Boards are arranged on a whole new deck: of one that is patched, what stays lies as it is.";
+        let fault = Fault::new(Kind::Conflict, "patch and arrange", message, "Give one of the two.");
+        faults.push(fault.within("arrange"));
+    }
     let openings = parts.openings.items.len();
     if openings > MOST_OPENINGS {
         let message = format!("{openings} openings are more than a deck is patched around.");

@@ -216,6 +216,9 @@ fn faults_of_holes_and_lids_point_to_their_fields() {
     assert_eq!(first(&[("/opening_rules", rules)]).1, "/opening_rules/from_seam_preferred");
     let patch = |damage: Value| first(&[("/patch", json!({ "old_seams": [48, 300], "damage": damage }))]);
     assert_eq!(patch(json!([])).1, "/patch/old_seams/1");
+    let arranged = [("/patch", json!({ "old_seams": [48], "damage": [rot(&[(10, 10), (20, 10), (20, 20)])] }))];
+    let arranged = [arranged.as_slice(), &[("/arrange", json!({ "stagger": 1 }))]].concat();
+    assert_eq!(first(&arranged), (Kind::Conflict, "/arrange".into()));
     let damage = |points: &[(i64, i64)]| first(&[("/patch", json!({ "old_seams": [], "damage": [rot(points)] }))]);
     let nine: Vec<Value> = (0..9)
         .map(|at| json!({ "name": at.to_string(), "corners": rot(&[(10, 9 * at), (12, 9 * at), (12, 9 * at + 2)])["corners"] }))
