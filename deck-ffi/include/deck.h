@@ -245,6 +245,11 @@
 #define DECK_FRAME_SPACING 405
 
 /**
+ * Readings at a cross member's ends that are not both given, or further off than boards can follow.
+ */
+#define DECK_FRAME_SKEW 406
+
+/**
  * An opening that does not lie within the deck.
  */
 #define DECK_OPENING_OUTSIDE 501
@@ -383,6 +388,21 @@
  * Something that is taken from a survey which does not give it.
  */
 #define DECK_SURVEY_WANTED 1007
+
+/**
+ * A figure that cannot be taken exactly.
+ */
+#define DECK_FIGURE_UNREADABLE 1101
+
+/**
+ * A low, a likely and a high figure that are not in order.
+ */
+#define DECK_THREE_POINT_ORDER 1102
+
+/**
+ * A pit that is as deep as the wall is thick, or deeper.
+ */
+#define DECK_PIT_TOO_DEEP 1103
 
 /**
  * The longest text that goes in, in code units without the NUL. The longest of job files has less than a tenth of it.
@@ -925,6 +945,29 @@ int32_t deck_plan_packet(const deck_plan *plan,
 int32_t deck_plan_packet_utf16(const deck_plan *plan, const uint16_t *path, int64_t len);
 
 /**
+ * Writes the plan's quote as comma-separated values (RFC 4180), the total in the last row; the empty text where the job
+ * asks for no quote.
+ *
+ * # Ownership
+ * The plan stays the caller's, and so does all else that is handed in.
+ *
+ * # Threads
+ * Any; several may read one plan at once.
+ *
+ * # Statuses
+ * DECK_OK, DECK_NULL_POINTER, DECK_SHORT_BUFFER, DECK_BAD_SIZE, DECK_PANIC.
+ */
+int32_t deck_plan_quote_csv(const deck_plan *plan,
+                            char *buf,
+                            size_t cap,
+                            size_t *needed);
+
+/**
+ * As deck_plan_quote_csv, in UTF-16.
+ */
+int32_t deck_plan_quote_csv_utf16(const deck_plan *plan, uint16_t *buf, size_t cap, size_t *needed);
+
+/**
  * The allowable uniform loads of a panel on equal spans: reads a request in JSON, writes the answer in JSON.
  *
  * The request is an object of panel, spacing, axis ("across" or "along" the supports the strength axis), spans (1, 2, or 3
@@ -1158,6 +1201,9 @@ int32_t deck_fasteners_utf16(const uint16_t *json,
  * The answer has points with their deviations, readings with residuals and reliability, blunders (readings that disagree with
  * the rest and were left out), squaring, traces as lines and arcs, old_boards, outline and members as a job takes them, and a
  * summary in sentences. That a reading is wrong is no failure.
+ *
+ * # Ownership
+ * All that is handed in stays the caller's.
  *
  * # Threads
  * Any.

@@ -88,6 +88,8 @@ pub const DECK_FRAME_OVERLAP: i32 = 403;
 pub const DECK_FRAME_ENDS_REVERSED: i32 = 404;
 /// A regular spacing that does not go from the first to the last.
 pub const DECK_FRAME_SPACING: i32 = 405;
+/// Readings at a cross member's ends that are not both given, or further off than boards can follow.
+pub const DECK_FRAME_SKEW: i32 = 406;
 /// An opening that does not lie within the deck.
 pub const DECK_OPENING_OUTSIDE: i32 = 501;
 /// Two openings that overlap.

@@ -478,12 +478,12 @@ impl Plan {
 
     fn __repr__(&self) -> String {
         let name = short(&self.plan.job.name);
-        match (self.plan.layouts.first(), &self.plan.sheets) {
-            (Some(layout), Some(sheets)) => {
-                let (panels, seams) = (self.plan.panels.len(), layout.seams.len());
-                format!("Plan({name}: {panels} panels, {seams} seams, {} sheets)", sheets.sheet_count)
-            }
-            _ => format!("Plan({name}: no layout)"),
+        // A patched deck has panels and no seams of its own.
+        let (panels, layout) = (self.plan.panels.len(), self.plan.layouts.first());
+        let seams = layout.map_or(0, |layout| layout.seams.len());
+        match &self.plan.sheets {
+            Some(sheets) => format!("Plan({name}: {panels} panels, {seams} seams, {} sheets)", sheets.sheet_count),
+            None => format!("Plan({name}: no layout)"),
         }
     }
 }

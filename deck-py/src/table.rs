@@ -120,7 +120,8 @@ pub(crate) fn plate(plate: &Plate) -> String {
 
 /// The sentences, and a row for each reading.
 pub(crate) fn survey(found: &Survey, unit: Unit) -> String {
-    let said: String = found.summary.iter().map(|sentence| format!("<p>{}</p>", escaped(sentence))).collect();
+    let said: Vec<String> = found.summary.iter().map(|sentence| format!("<p>{}</p>", escaped(sentence))).collect();
+    let said = said.concat();
     let names = ["reading", "what", "read", "adjusted", "residual", "times its error", "redundancy", "used"];
     let rows = found.readings.iter().map(|each| {
         let read = each.reading.map(|reading| figure(reading.in_unit(unit))).unwrap_or_default();

@@ -71,9 +71,9 @@ static int32_t print_reason(const deck_plan *plan) {
 }
 
 static int32_t print_order(const deck_plan *plan) {
-    size_t layouts = 0, lines = 0;
-    int32_t status = deck_plan_count(plan, "/layouts", &layouts);
-    if (status == DECK_OK && layouts == 0) return print_reason(plan);
+    size_t panels = 0, lines = 0;
+    int32_t status = deck_plan_count(plan, "/panels", &panels);
+    if (status == DECK_OK && panels == 0) return print_reason(plan);
     if (status == DECK_OK) status = deck_plan_count(plan, "/takeoff/lines", &lines);
     for (size_t line = 0; status == DECK_OK && line < lines; line++) status = print_line(plan, line);
     return status;

@@ -89,7 +89,7 @@ class Plan:
 
 
 def print_order(plan):
-    if plan.count("/layouts") == 0:
+    if plan.count("/panels") == 0:
         print("no layout:", plan.text("/no_layout/reason"))
         return
     for index in range(plan.count("/takeoff/lines")):

@@ -49,6 +49,8 @@ Public Declare PtrSafe Function deck_plan_count_utf16 Lib "deck_ffi.dll" ( _
 Public Declare PtrSafe Function deck_plan_text_utf16 Lib "deck_ffi.dll" ( _
     ByVal plan As LongPtr, ByVal json_pointer As LongPtr, ByVal units As LongLong, _
     ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
+Public Declare PtrSafe Function deck_plan_quote_csv_utf16 Lib "deck_ffi.dll" ( _
+    ByVal plan As LongPtr, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
 Public Declare PtrSafe Function deck_plan_views_utf16 Lib "deck_ffi.dll" ( _
     ByVal plan As LongPtr, ByVal buf As LongPtr, ByVal cap As LongPtr, ByRef needed As LongPtr) As Long
 Public Declare PtrSafe Function deck_plan_svg_utf16 Lib "deck_ffi.dll" ( _

@@ -134,11 +134,10 @@ fn determinant(mut matrix: Vec<Vec<f64>>) -> f64 {
             product = -product;
         }
         product *= matrix[column][column];
-        for row in column + 1..matrix.len() {
-            let by = matrix[row][column] / matrix[column][column];
-            for at in column..matrix.len() {
-                matrix[row][at] -= by * matrix[column][at];
-            }
+        let pivot_row = matrix[column].clone();
+        for line in matrix.iter_mut().skip(column + 1) {
+            let by = line[column] / pivot_row[column];
+            line.iter_mut().zip(&pivot_row).for_each(|(entry, above)| *entry -= by * above);
         }
     }
     product

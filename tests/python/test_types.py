@@ -159,7 +159,7 @@ def test_real_plans_are_what_the_types_say(path: Path) -> None:
     assert attribute_misfits(deck_py.plan(path), STUB.Plan, "plan") == []
 
 
-@pytest.mark.parametrize("name", ["nest", "fill", "fasteners", "beam", "plate"])
+@pytest.mark.parametrize("name", ["nest", "fill", "fasteners", "beam", "plate", "survey"])
 def test_answers_are_what_the_types_say(name: str) -> None:
     answer = call(name)
     assert attribute_misfits(answer, vars(STUB)[type(answer).__name__], name) == []
@@ -171,7 +171,7 @@ def test_every_field_of_every_kind_is_seen() -> None:
         attribute_misfits(deck_py.plan(path), STUB.Plan, "plan", seen)
     for job in (full_job(), BEYOND):
         assert attribute_misfits(deck_py.plan(job), STUB.Plan, "plan", seen) == []
-    for name in ("nest", "fill", "beam", "plate"):
+    for name in ("nest", "fill", "beam", "plate", "survey"):
         answer = call(name)
         attribute_misfits(answer, vars(STUB)[type(answer).__name__], name, seen)
     shaped = {"label": "notched", "length": 60, "width": 40, "inside": [{"x": 0, "y": 0, "length": 30, "width": 20}]}
@@ -183,6 +183,10 @@ def test_every_field_of_every_kind_is_seen() -> None:
     plate = deck_py.plate(102, 48, dx=9583, dy=29583, torsion=8000, supports=members, loads=[heel])  # type: ignore[arg-type, list-item]
     assert attribute_misfits(plate, STUB.Plate, "plate", seen) == []
     assert misfits(plate.at(20, 8), types.PlateState, "at", seen) == []
+    # A frame with one diagonal off by a foot: nothing tells which reading it is.
+    sides = [("BP", "SP", 240), ("BS", "SS", 240), ("BP", "BS", 100), ("SP", "SS", 100), ("BP", "SS", 272), ("BS", "SP", 260)]
+    doubt = deck_py.survey([{"kind": "distance", "between": [a, b], "reading": read} for a, b, read in sides], datum=("BP", "SP"))
+    assert attribute_misfits(doubt, STUB.Survey, "survey", seen) == []
     declared = {
         (kind.__name__, name)
         for kind in (getattr(types, name) for name in types.__all__)

@@ -12,7 +12,7 @@ python=/usr/bin/python3
 install_office() {
     local missing=()
     command -v soffice >/dev/null || missing+=(libreoffice-calc)
-    "$python" -c 'import uno' 2>/dev/null || missing+=(python3-uno)
+    "$python" -c 'import uno' 2>/dev/null || missing+=(python3-uno libreoffice-script-provider-python)
     [ -x /usr/lib/libreoffice/sdk/bin/unoidl-write ] || missing+=(libreoffice-dev)
     "$python" -c 'import pytest' 2>/dev/null || missing+=(python3-pytest)
     command -v pdftotext >/dev/null || missing+=(poppler-utils)
@@ -43,7 +43,8 @@ build_other_ways() {
     cc -std=c99 -Wall -Wextra -Wpedantic -Werror tests/workbook/plan_json.c -Ideck-ffi/include -L"$library" -ldeck_ffi \
         -Wl,-rpath,"$library" -o "$built/plan_json"
     # The package as the Python tests install it; it is built where they did not run before.
-    DECK_PYTHON="${DECK_PYTHON:-${DECK_VENV:-target/venv}/bin/python}"
+    local tested=("${DECK_VENVS:-$target/venvs}"/*/bin/python)
+    DECK_PYTHON="${DECK_PYTHON:-${tested[0]}}"
     if ! "$DECK_PYTHON" -c 'import deck_py' 2>/dev/null; then
         DECK_PYTHON="$built/venv/bin/python"
         [ -x "$DECK_PYTHON" ] || python3 -m venv "$built/venv"

@@ -35,7 +35,7 @@ impl OldDatum {
     /// let hole = datum.on_deck(Length::inches(240), Length::inches(6));
     /// assert_eq!(hole, Point::new("240.5 in".parse()?, Length::inches(6)));
     /// datum.skew = Some(("240 in".parse()?, "0.25 in".parse()?));
-    /// assert_eq!(datum.on_deck(Length::inches(240), Length::ZERO).y.decimal_places(deck_core::Unit::Inch, 4), "0.2500");
+    /// assert_eq!(datum.on_deck(Length::inches(240), Length::ZERO).y.decimal_places(deck_core::Unit::Inch, 4), "0.25");
     /// # Ok::<(), deck_core::Error>(())
     /// ```
     pub fn on_deck(&self, x: Length, y: Length) -> Point {

@@ -51,7 +51,8 @@ impl CrossMember {
     /// let mut spec = FrameSpec::centred([inches(0), inches(24)], inches(2));
     /// spec.members[1].station_port = Some("23-7/8 in".parse()?);
     /// spec.members[1].station_starboard = Some("24-1/8 in".parse()?);
-    /// let member = &Frame::new(&spec)?.members()[1];
+    /// let frame = Frame::new(&spec)?;
+    /// let member = &frame.members()[1];
     /// assert_eq!(member.under_edge(false), ("23-1/8 in".parse()?, "24-7/8 in".parse()?));
     /// assert_eq!(member.under_edge(true), (inches(23), inches(25)));
     /// # Ok::<(), deck_core::Error>(())

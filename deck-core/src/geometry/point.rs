@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 /// A point: `x` aft of the bow reference edge, `y` to starboard of the port edge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
+// Denied in the schema alone: in a plan, texts may stand beside the figures. A job is read field by field.
+#[cfg_attr(feature = "schema", schemars(deny_unknown_fields))]
 pub struct Point {
     /// Station, aft of the bow reference edge.
     pub x: Length,

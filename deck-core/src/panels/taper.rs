@@ -1,7 +1,7 @@
 //! A panel whose edges at seams follow members out of square.
 
 use super::panel::Edge;
-use crate::geometry::{Bounds, Path};
+use crate::geometry::{Bounds, Path, Point, Side};
 use crate::length::Length;
 use serde::{Deserialize, Serialize};
 
@@ -35,7 +35,9 @@ impl Taper {
 
 /// The taper of a panel; none where its edges at seams are square.
 pub(super) fn taper(shape: &Path<Edge>, bounds: Bounds) -> Option<Taper> {
-    let seams = || shape.walk().filter(|(side, _)| side.arc.is_none() && matches!(side.edge, Edge::Seam { .. }));
+    // The sides of a patch are joints that run fore and aft: they make no panel tapered.
+    let athwart = |side: &Side<Edge>, to: Point| side.arc.is_none() && side.from.y != to.y;
+    let seams = || shape.walk().filter(|(side, to)| athwart(side, *to) && matches!(side.edge, Edge::Seam { .. }));
     if seams().all(|(side, to)| side.from.x == to.x) {
         return None;
     }

@@ -29,7 +29,7 @@ def summary(plan: Plan) -> dict[str, Any]:
         ``unevenness`` and ``seam_length`` (lengths in ``unit``); counts of ``panels``, ``fasteners`` and ``sheets``; panels
         ``unplaced``; ``cost`` of the sheets and what it is counted in, ``cost_in``; whether sheets and cost are ``proven``;
         ``weight_lb`` of the new boards; how many ``cautions`` this job triggered; and ``no_layout``, the reason why there is
-        none, with None for all that follows from one.
+        none, with None for all that follows from one. A deck that is patched has no layout of its own.
 
     Examples
     --------
@@ -51,11 +51,11 @@ def summary(plan: Plan) -> dict[str, Any]:
     figures["cautions"] = sum(caution["source"] == "plan" for caution in whole["cautions"])
     if whole["no_layout"] is not None:
         return figures | {"no_layout": whole["no_layout"]["reason"]}
-    best, nest = whole["layouts"][0], whole["sheets"]
-    figures |= {name: best["cost"][name] for name in _COST}
+    nest = whole["sheets"]
+    for best in whole["layouts"][:1]:
+        figures |= {name: best["cost"][name] for name in _COST} | {"boards": len(best["boards"])}
     figures |= {name: nest[name] for name in ("cost", "cost_in", "proven") if name in nest}
     figures |= {
-        "boards": len(best["boards"]),
         "panels": len(whole["panels"]),
         "fasteners": whole["fasteners"]["count"],
         "sheets": nest["sheet_count"],

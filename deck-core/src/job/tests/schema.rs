@@ -32,11 +32,20 @@ fn patch() -> Value {
 
 /// Jobs that use every field of the schema between them.
 fn full() -> Vec<Value> {
+    let mut one = measured();
+    one["covering"] = super::work::roll_goods();
+    one["strip_out"] = super::work::old_deck();
+    one["quote"] = super::work::prices();
+    [vec![one], others()].concat()
+}
+
+/// A job of measurements and settings.
+fn measured() -> Value {
     let member = json!({
         "station": 2, "station_port": "1-15/16", "station_starboard": "2-1/16", "measured_to": "web", "profile": "C", "flange": 2, "faces": "aft", "wall": "1/8", "port_end": 1,
         "starboard_end": 95, "condition": "bent"
     });
-    let one = json!({
+    json!({
         "schema": 1, "name": "Avocet", "unit": "in",
         "deck": {
             "length": 240, "beam": 96, "bow": { "radius": 10 }, "taper": { "length": 40, "bow_beam": 80 },
@@ -103,11 +112,11 @@ fn full() -> Vec<Value> {
             "sheet": "1/16", "by_margin": true
         },
         "narrow_flange": { "angle_leg": "1-1/4", "spacing": 8 }
-    });
-    let mut one = one;
-    one["covering"] = super::work::roll_goods();
-    one["strip_out"] = super::work::old_deck();
-    one["quote"] = super::work::prices();
+    })
+}
+
+/// Jobs with what excludes a field of the first.
+fn others() -> Vec<Value> {
     let corner = |x: i64, y: i64| json!({ "x": x, "y": y });
     let own = json!({ "ei": 1e5, "mr": 400, "fs": 200 });
     let fasteners = json!({
@@ -137,7 +146,7 @@ fn full() -> Vec<Value> {
         ),
         ("/span", json!({ "panel": plies, "load": { "preset": "assembly" } })),
     ]);
-    vec![one, clipped, cornered, surveyed()]
+    vec![clipped, cornered, surveyed()]
 }
 
 /// A job whose outline and members come from a survey.

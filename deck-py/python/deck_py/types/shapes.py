@@ -6,10 +6,12 @@ from .._record import Record, Records
 
 
 class Point(Record):
-    """A point."""
+    """A point; the texts stand where a person measures to it."""
 
     x: float
+    x_text: str | None
     y: float
+    y_text: str | None
 
 
 class Arc(Record):
@@ -34,9 +36,11 @@ class Edge(Record):
     """The joint's number, at a joint along the boat."""
 
 
-class Side(Point):
+class Side(Record):
     """One side of a closed path, from its own corner to the next side's."""
 
+    x: float
+    y: float
     arc: Arc | None
     """None: it is straight."""
     edge: Edge | str | None
@@ -44,12 +48,16 @@ class Side(Point):
 
 
 class Bounds(Record):
-    """The least rectangle around a path."""
+    """The least rectangle around a path, or a piece's place; the texts stand where a person measures it."""
 
     fore: float
+    fore_text: str | None
     aft: float
+    aft_text: str | None
     port: float
+    port_text: str | None
     starboard: float
+    starboard_text: str | None
 
 
 class Taper(Record):
