@@ -205,8 +205,7 @@ impl<'a> Planner<'a> {
         }
         plan.fittings = fittings::fittings(checked, &boards, &layout.seams, Some(&fastening));
         if let Some(found) = &plan.fittings {
-            let spares = settings.shop.spares_percent;
-            order.lines.extend(hardware(&found.bolts, &found.plates, spares, &settings.notation));
+            order.lines.extend(hardware(&found.bolts, &found.plates, &buying, &settings.notation));
         }
         plan.takeoff = Some(order);
         plan.old_holes = fittings::old_holes(checked, Some(&fastening));

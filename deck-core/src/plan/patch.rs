@@ -13,7 +13,7 @@ use crate::panels::{Edge, Panel, SeamLine, panel_cut_out, panels_between};
 use crate::patch::{OldBoard, Patch, PatchEdge, PatchRules, PatchSide, Patched, Rest, SheetSize, patch};
 use crate::seams::{Cost, NoLayout, Seam, SeamLayout};
 use crate::stock::SheetGrain;
-use crate::takeoff::{Amount, Item, TakeoffInput, TakeoffLine, takeoff};
+use crate::takeoff::{Item, PurchaseRules, TakeoffInput, TakeoffLine, takeoff};
 use serde::{Deserialize, Serialize};
 
 /// What stays of the old deck, and what is replaced.
@@ -225,8 +225,9 @@ fn fill(
         outline: &checked.outline,
         covering: plan.covering.as_ref(),
     };
-    let mut bought = takeoff(&input, &parts::purchase_rules(&settings.shop));
-    bought.lines.extend(blocking_screws(facts.blocking_screws, settings.shop.spares_percent));
+    let buying = parts::purchase_rules(&settings.shop);
+    let mut bought = takeoff(&input, &buying);
+    bought.lines.extend(blocking_screws(facts.blocking_screws, &buying));
     plan.takeoff = Some(bought);
     plan.old_holes = super::fittings::old_holes(checked, Some(&fastening));
     plan.panels = boards;
@@ -285,20 +286,9 @@ fn old_edge_screws(patch: &PatchFacts, fastening: &Fastening) -> usize {
     members.map(of).sum()
 }
 
-fn blocking_screws(needed: usize, spares_percent: u32) -> Option<TakeoffLine> {
-    let needed = needed as u64;
-    let spare = (needed * u64::from(spares_percent)).div_ceil(100);
-    (needed > 0).then(|| TakeoffLine {
-        item: Item::Fastener,
-        description: "Wood screws into blocking".into(),
-        needed: Amount::Count(needed),
-        spare: Amount::Count(spare),
-        buy: needed + spare,
-        unit: "screw".into(),
-        holds: None,
-        price: None,
-        cost: None,
-    })
+fn blocking_screws(needed: usize, buying: &PurchaseRules) -> Option<TakeoffLine> {
+    let line = || buying.single(Item::Fastener, "Wood screws into blocking".into(), needed as u64, "screw");
+    (needed > 0).then(line)
 }
 
 /// What the cautions look at.

@@ -1,6 +1,6 @@
 //! Bolts and plates of what is bolted down again.
 
-use super::line::{Amount, Item, TakeoffLine};
+use super::line::{Item, PurchaseRules, TakeoffLine, pieces};
 use crate::fittings::{BoltLine, PlateLine};
 use crate::length::{Length, Notation};
 
@@ -8,7 +8,7 @@ use crate::length::{Length, Notation};
 pub fn hardware(
     bolts: &[BoltLine],
     plates: &[PlateLine],
-    spares_percent: u32,
+    rules: &PurchaseRules,
     notation: &Notation,
 ) -> Vec<TakeoffLine> {
     let say = |length: Length| notation.text(length);
@@ -16,27 +16,12 @@ pub fn hardware(
         let length =
             line.length.map_or_else(|| format!("{} long at least: not on the shop's list", say(line.needed)), say);
         let words = format!("{} {} × {length}, nut and washers", line.kind, say(line.diameter));
-        let needed = line.count as u64;
-        single(Item::Bolt, words, needed, (needed * u64::from(spares_percent)).div_ceil(100), "bolt")
+        rules.single(Item::Bolt, words, line.count as u64, "bolt")
     });
     let plates = plates.iter().map(|line| {
         let plate = line.plate;
         let [length, width, thickness] = [plate.length, plate.width, plate.thickness].map(say);
-        single(Item::Plate, format!("Backing plate {length} × {width} × {thickness}"), line.count as u64, 0, "plate")
+        pieces(Item::Plate, format!("Backing plate {length} × {width} × {thickness}"), line.count as u64, 0, "plate")
     });
     bolts.chain(plates).collect()
-}
-
-fn single(item: Item, description: String, needed: u64, spare: u64, unit: &str) -> TakeoffLine {
-    TakeoffLine {
-        item,
-        description,
-        needed: Amount::Count(needed),
-        spare: Amount::Count(spare),
-        buy: needed + spare,
-        unit: unit.into(),
-        holds: None,
-        price: None,
-        cost: None,
-    }
 }

@@ -46,6 +46,33 @@ impl PurchaseRules {
             sealer_coverage,
         }
     }
+
+    /// Fasteners with their spares, in boxes.
+    pub(super) fn boxed(&self, item: Item, description: String, needed: u64) -> TakeoffLine {
+        let per_box = u64::from(self.per_box.max(1));
+        let line = self.single(item, description, needed, "box");
+        TakeoffLine { buy: line.buy.div_ceil(per_box), holds: Some(Amount::Count(per_box)), ..line }
+    }
+
+    /// Pieces with their spares, bought singly.
+    pub(crate) fn single(&self, item: Item, description: String, needed: u64, unit: &str) -> TakeoffLine {
+        pieces(item, description, needed, (needed * u64::from(self.spares_percent)).div_ceil(100), unit)
+    }
+}
+
+/// Pieces, some of them spare, bought singly.
+pub(super) fn pieces(item: Item, description: String, needed: u64, spare: u64, unit: &str) -> TakeoffLine {
+    TakeoffLine {
+        item,
+        description,
+        needed: Amount::Count(needed),
+        spare: Amount::Count(spare),
+        buy: needed + spare,
+        unit: unit.into(),
+        holds: None,
+        price: None,
+        cost: None,
+    }
 }
 
 /// What is counted.
@@ -227,20 +254,7 @@ fn sheets(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> Vec<TakeoffLine> {
 }
 
 fn fasteners(input: &TakeoffInput<'_>, rules: &PurchaseRules) -> TakeoffLine {
-    let needed = input.fastening.count as u64;
-    let spare = (needed * u64::from(rules.spares_percent)).div_ceil(100);
-    let per_box = u64::from(rules.per_box.max(1));
-    TakeoffLine {
-        item: Item::Fastener,
-        description: input.fastener.kind.clone(),
-        needed: Amount::Count(needed),
-        spare: Amount::Count(spare),
-        buy: (needed + spare).div_ceil(per_box),
-        unit: "box".into(),
-        holds: Some(Amount::Count(per_box)),
-        price: None,
-        cost: None,
-    }
+    rules.boxed(Item::Fastener, input.fastener.kind.clone(), input.fastening.count as u64)
 }
 
 fn by_length(item: Item, description: &str, needed: Length, holds: Length, unit: &str) -> TakeoffLine {

@@ -48,19 +48,7 @@ impl Takeoff {
         }
         let screws: u64 = parts.iter().map(|part| part.screws).sum();
         if screws > 0 {
-            let spare = (screws * u64::from(rules.spares_percent)).div_ceil(100);
-            let per_box = u64::from(rules.per_box.max(1));
-            self.lines.push(TakeoffLine {
-                item: Item::MendScrew,
-                description: "Screws for angles and cleats, into the web".into(),
-                needed: Amount::Count(screws),
-                spare: Amount::Count(spare),
-                buy: (screws + spare).div_ceil(per_box),
-                unit: "box".into(),
-                holds: Some(Amount::Count(per_box)),
-                price: None,
-                cost: None,
-            });
+            self.lines.push(rules.boxed(Item::MendScrew, "Screws for angles and cleats, into the web".into(), screws));
         }
     }
 }
